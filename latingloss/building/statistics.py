@@ -1,0 +1,122 @@
+"""Count how common lexemes, endings and forms are: `python -m latingloss.building.statistics ../shared`.
+
+Learn treebanks give labelled counts. The Vulgate has none: its forms are shared out over their readings by
+expectation maximisation (Dempster, Laird and Rubin 1977), starting from the labelled counts. Writes
+`data/statistics/{lexemes,cells,forms}.tsv`.
+"""
+
+from __future__ import annotations
+
+import sys
+from collections import Counter, defaultdict
+from pathlib import Path
+
+from latingloss.building.matching import gold_reading
+from latingloss.building.sources import WORD, learn_sentences, verses
+from latingloss.morphology.analysis import Analysis, analyses
+from latingloss.morphology.enclitics import split
+from latingloss.morphology.lexicon import lexemes
+from latingloss.morphology.priors import cell_name
+from latingloss.morphology.ranking import candidates
+from latingloss.text.orthography import plain
+
+ROUNDS = 12
+GOLD_WEIGHT = 3.0
+OUT = Path(__file__).parents[1] / "data" / "statistics"
+
+
+def vulgate_forms(shared: Path) -> Counter[tuple[str, bool]]:
+    """Count the forms of the Vulgate: plain key, and whether it is a capital inside a sentence."""
+    counts: Counter[tuple[str, bool]] = Counter()
+    for latin, _ in verses(shared):
+        start = True
+        for match in WORD.finditer(latin):
+            before = latin[: match.start()].rstrip()[-1:]
+            start = start or before in ".?!:"
+            host = split(match.group()) or (match.group(), "")
+            for i, part in enumerate(p for p in host if p):
+                counts[plain(part), i == 0 and match.group()[0].isupper() and not start] += 1
+            start = False
+    return counts
+
+
+def _name(upos: str, analysis: Analysis) -> str:
+    return cell_name("VERB" if "VerbForm" in analysis.features else upos, analysis.features)
+
+
+def gold_counts(shared: Path) -> tuple[Counter[tuple[str, str]], Counter[str]]:
+    """Count lexemes and cells over the learn treebanks, where the analyser has the treebank's reading."""
+    by_lexeme: Counter[tuple[str, str]] = Counter()
+    by_cell: Counter[str] = Counter()
+    for sentence in learn_sentences(shared):
+        for word in sentence:
+            if word.upos in ("PUNCT", "X", "SYM"):
+                continue
+            choices = candidates(word.form)
+            found = gold_reading(choices, word)
+            if found is not None and not choices[found].guessed:
+                lexeme = choices[found].lexeme
+                by_lexeme[lexeme.lemma, lexeme.upos] += 1
+                by_cell[cell_name(choices[found].upos, choices[found].features)] += 1
+    return by_lexeme, by_cell
+
+
+def estimate(forms: Counter[tuple[str, bool]], gold: tuple[Counter[tuple[str, str]], Counter[str]]) -> tuple[dict, dict]:  # type: ignore[type-arg]
+    """Share the forms' counts out over their readings until stable; gold counts stay in."""
+    entries = lexemes()
+    lexeme_n: dict[tuple[str, str], float] = defaultdict(lambda: 0.2)
+    cell_n: dict[str, float] = defaultdict(lambda: 0.5)
+    for key, n in gold[0].items():
+        lexeme_n[key] += n
+    for name, n in gold[1].items():
+        cell_n[name] += n
+    table = []
+    for (form, capital), n in forms.items():
+        readings = [a for a in analyses(form) if not (entries[a.lexeme].upos == "PROPN" and not capital and n > 0)]
+        readings = [a for a in readings if not capital or entries[a.lexeme].lemma[0].isupper()] or readings
+        readings = readings or list(analyses(form))
+        named = [((entries[a.lexeme].lemma, entries[a.lexeme].upos), _name(entries[a.lexeme].upos, a)) for a in readings]
+        table.append((n, list(dict.fromkeys(named))))
+    for _ in range(ROUNDS):
+        new_lexeme: dict[tuple[str, str], float] = defaultdict(float)
+        new_cell: dict[str, float] = defaultdict(float)
+        upos_total: dict[str, float] = defaultdict(float)
+        for name, value in cell_n.items():
+            upos_total[name.split(" ")[0]] += value
+        for n, named in table:
+            weights = [lexeme_n[key] * cell_n[cell] / upos_total[cell.split(" ")[0]] for key, cell in named]
+            total = sum(weights)
+            for (key, cell), weight in zip(named, weights, strict=True):
+                share = n * weight / total
+                new_lexeme[key] += share
+                new_cell[cell] += share
+        for key, value in gold[0].items():
+            new_lexeme[key] += GOLD_WEIGHT * value
+        for cell, value in gold[1].items():
+            new_cell[cell] += GOLD_WEIGHT * value
+        lexeme_n, cell_n = defaultdict(lambda: 0.2, new_lexeme), defaultdict(lambda: 0.5, new_cell)
+    return lexeme_n, cell_n
+
+
+def main(shared: Path) -> None:
+    """Write the three tables."""
+    forms = vulgate_forms(shared)
+    lexeme_n, cell_n = estimate(forms, gold_counts(shared))
+    for upos in sorted({name.split(" ")[0] for name in cell_n}):
+        cell_n[upos] = sum(v for k, v in cell_n.items() if k.split(" ")[0] == upos and " " in k) or cell_n[upos]
+    plain_forms: Counter[str] = Counter()
+    for (form, _), n in forms.items():
+        plain_forms[form] += n
+    for sentence in learn_sentences(shared):
+        plain_forms.update(plain(w.form) for w in sentence if w.form.isalpha())
+    OUT.mkdir(exist_ok=True)
+    lines = [f"{lemma}\t{upos}\t{n:.1f}" for (lemma, upos), n in sorted(lexeme_n.items()) if n >= 0.05]
+    (OUT / "lexemes.tsv").write_text("lemma\tupos\tcount\n" + "\n".join(lines) + "\n", encoding="utf-8")
+    lines = [f"{name}\t{n:.1f}" for name, n in sorted(cell_n.items()) if n >= 0.05]
+    (OUT / "cells.tsv").write_text("cell\tcount\n" + "\n".join(lines) + "\n", encoding="utf-8")
+    lines = [f"{form}\t{n}" for form, n in sorted(plain_forms.items(), key=lambda x: (-x[1], x[0]))]
+    (OUT / "forms.tsv").write_text("form\tcount\n" + "\n".join(lines) + "\n", encoding="utf-8")
+
+
+if __name__ == "__main__":
+    main(Path(sys.argv[1]))

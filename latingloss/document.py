@@ -1,0 +1,174 @@
+"""The models: what annotation returns, from the whole document down to one reading of one word.
+
+All are frozen pydantic v2 models, so `Document.model_validate_json(doc.model_dump_json()) == doc`. Feature
+names and values are those of Universal Dependencies v2. Offsets count characters (code points) from 0, the end
+excluded, in the string that was given.
+"""
+
+from __future__ import annotations
+
+from typing import Annotated, Literal
+
+from pydantic import BaseModel, ConfigDict, Field
+
+SCHEMA_VERSION = "1.0"
+
+Probability = Annotated[float, Field(ge=0.0, le=1.0)]
+
+
+class Record(BaseModel):
+    """Common behaviour of the models: frozen, and no field that is not documented."""
+
+    model_config = ConfigDict(frozen=True, extra="forbid")
+
+
+class Reading(Record):
+    """One way to read a form: `rosae` as genitive singular of `rosa`."""
+
+    lemma: str = Field(description="dictionary form with vowel lengths, `rosa`; homographs carry #1, #2")
+    upos: str = Field(description="part of speech, a Universal Dependencies tag")
+    features: dict[str, str] = Field(default_factory=dict, description="UD features, {'Case': 'Gen', ...}")
+    form: str = Field(description="the form with vowel lengths, as this reading spells it")
+    gloss: str = Field(default="", description="short English glosses of the lemma, commonest first, joined by '; '")
+    probability: Probability = Field(description="of this reading among all of the form; they sum to 1")
+    guessed: bool = Field(default=False, description="True if the lemma is not in the lexicon")
+
+
+class Word(Record):
+    """What is parsed: the whole token, or the host or the enclitic in it."""
+
+    form: str = Field(description="as written, `populum` or `que`")
+    marked_form: str = Field(description="with vowel lengths, as the chosen reading spells it")
+    lemma: str = Field(description="dictionary form with vowel lengths; homographs carry #1, #2")
+    upos: str = Field(description="part of speech, a Universal Dependencies tag")
+    features: dict[str, str] = Field(default_factory=dict, description="UD features, {'Case': 'Gen', ...}")
+    gloss: str = Field(description="literal sense of this form in English, `of the people`")
+    senses: str = Field(default="", description="glosses of the lemma, commonest first, joined by '; '")
+    reason: str = Field(default="", description="why this case or person, in plain English")
+    confidence: Probability = Field(description="probability of the chosen reading")
+    guessed: bool = Field(default=False, description="True if the lemma is not in the lexicon")
+    alternatives: tuple[Reading, ...] = Field(default=(), description="the other readings, best first")
+
+
+class DifficultyPart(Record):
+    """One part of a difficulty score."""
+
+    name: Literal["frequency", "length", "cognate", "shape"]
+    value: float = Field(description="as measured: Zipf value, letters, cognate distance 0..1, letters changed 0..1")
+    effect: float = Field(description="what it adds to the score before mapping to 0..1; above 0 is harder")
+    reason: str = Field(description="in plain English, `rare: about 3 in a million words`")
+
+
+class Difficulty(Record):
+    """How hard a word is for an English-speaking beginner."""
+
+    score: Probability = Field(description="0 easy .. 1 hard")
+    parts: tuple[DifficultyPart, ...] = Field(description="what the score is made of")
+
+    @property
+    def reasons(self) -> tuple[str, ...]:
+        """The reasons in plain English, those that make it hardest first."""
+        return tuple(part.reason for part in sorted(self.parts, key=lambda p: -p.effect) if part.reason)
+
+
+class Relative(Record):
+    """An English word that comes from a Latin word or shares its origin."""
+
+    word: str
+    kind: Literal["derived", "cousin"] = Field(description="derived: comes from the Latin; cousin: shares its root")
+    zipf: float = Field(description="how common the English word is: log10 of uses in 10^9 words")
+
+
+class Token(Record):
+    """What is printed: a word with its enclitics, a number, a mark or a sign."""
+
+    text: str
+    start: int = Field(ge=0, description="offset of the first character in the source")
+    end: int = Field(ge=0, description="offset behind the last character in the source")
+    kind: Literal["word", "number", "punctuation", "sign"]
+    words: tuple[Word, ...] = Field(default=(), description="empty unless kind is word or number")
+    difficulty: Difficulty | None = Field(default=None, description="of the host word; None for punctuation")
+    emphasis: bool = Field(default=False, description="True if worth picking out on the page")
+    relatives: tuple[Relative, ...] = Field(default=(), description="English relatives, best known first")
+
+
+class RenderingToken(Record):
+    """A word or mark of the English rendering."""
+
+    text: str
+    start: int = Field(ge=0)
+    end: int = Field(ge=0)
+    kind: Literal["word", "number", "punctuation", "sign"]
+
+
+class Link(Record):
+    """A Latin token and an English token that renders it."""
+
+    latin: int = Field(ge=0, description="index in Passage.tokens")
+    english: int = Field(ge=0, description="index in Passage.rendering")
+    confidence: Probability = 1.0
+
+
+class Passage(Record):
+    """A line or verse with its rendering."""
+
+    start: int = Field(ge=0, description="offset in the source")
+    end: int = Field(ge=0)
+    stanza: int = Field(default=0, ge=0, description="counts from 0; blank lines separate stanzas")
+    tokens: tuple[Token, ...]
+    rendering: tuple[RenderingToken, ...] = ()
+    links: tuple[Link, ...] = ()
+
+    def english_of(self, latin: int) -> tuple[int, ...]:
+        """Return the indices of the English tokens linked to a Latin token, in English order."""
+        return tuple(sorted(link.english for link in self.links if link.latin == latin))
+
+    def literal(self) -> str:
+        """Return the word-for-word line: each word's gloss in the Latin's own order."""
+        return " | ".join(" ".join(w.gloss for w in reversed(t.words)) for t in self.tokens if t.words)
+
+
+class Document(Record):
+    """A Latin text with its annotation, and with its English rendering if one was given."""
+
+    schema_version: str = SCHEMA_VERSION
+    source: str = Field(description="the Latin as given; source[token.start:token.end] == token.text")
+    english: str | None = Field(default=None, description="the rendering as given")
+    engine: str = Field(default="built-in", description="name of the engine that chose the readings")
+    passages: tuple[Passage, ...]
+
+
+class Pronunciation(Record):
+    """How one word sounds."""
+
+    word: str
+    tradition: Literal["ecclesiastical", "classical"]
+    ipa: str = Field(description="with stress, syllable and length marks: ˈɡra.t͡si.a")
+    syllables: tuple[str, ...] = Field(description="of the spelling, lower case, without length marks")
+    stress: int = Field(ge=0, description="index of the stressed syllable, from 0")
+    respelling: str = Field(description="for an English reader, stressed syllable in capitals: GRAH-tsee-ah")
+    certain: bool = Field(description="False if the stress depends on a vowel length that was not written")
+
+
+class Form(Record):
+    """One cell of a paradigm."""
+
+    form: str = Field(description="with vowel lengths")
+    features: dict[str, str]
+
+
+class Paradigm(Record):
+    """Every form of one lemma."""
+
+    lemma: str
+    upos: str
+    gloss: str
+    forms: tuple[Form, ...]
+
+    def all_forms(self) -> tuple[str, ...]:
+        """Return every distinct form, in the paradigm's order."""
+        return tuple(dict.fromkeys(cell.form for cell in self.forms))
+
+    def cells(self, **features: str) -> tuple[str, ...]:
+        """Return the forms whose features include those given: `cells(Case="Gen", Number="Plur")`."""
+        return tuple(c.form for c in self.forms if all(c.features.get(k) == v for k, v in features.items()))

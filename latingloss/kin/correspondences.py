@@ -1,0 +1,108 @@
+"""How Latin words look once they are English: the stems they are taken over in, and the regular endings.
+
+English takes a noun from its oblique stem (`loc-`, `virid-`), a verb from its present or supine stem (`mit-`,
+`miss-`), and turns the common suffixes in one way each: -tās into -ty, -tiō into -tion, -bilis into -ble.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+
+from latingloss.morphology.lexicon import Lexeme
+from latingloss.text.orthography import plain
+
+# Latin suffix, as it ends the plain lemma -> what English makes of it. Kent, Language and Philology (1923),
+# chapters 4-6, and Greenough and Kittredge, Words and their Ways (1901), chapter 14, treat most of them.
+_SUFFIXES = (
+    ("tas", ("ty",)), ("tio", ("tion",)), ("sio", ("sion",)), ("xio", ("xion", "ction")), ("io", ("ion",)),
+    ("bilis", ("ble", "bility")), ("antia", ("ance", "ancy")), ("entia", ("ence", "ency")), ("ans", ("ant",)),
+    ("ens", ("ent",)), ("arius", ("ary", "ar", "arious")), ("arium", ("ary", "arium")), ("aria", ("ary",)),
+    ("aris", ("ar", "ary")), ("alis", ("al", "ality")), ("ilis", ("ile", "ility")), ("elis", ("el",)),
+    ("orius", ("ory",)), ("orium", ("ory", "orium")), ("oria", ("ory",)), ("osus", ("ous", "ose", "osity")),
+    ("ivus", ("ive",)), ("idus", ("id", "idity")), ("inus", ("ine",)), ("ina", ("ine", "in")), ("anus", ("an", "ane")),
+    ("icus", ("ic", "ical")), ("ica", ("ic", "ics")), ("aticum", ("age",)), ("ax", ("acious", "acity")),
+    ("tudo", ("tude",)), ("mentum", ("ment",)), ("monium", ("mony",)), ("monia", ("mony",)), ("culum", ("cle",)),
+    ("culus", ("cle", "cule")), ("cula", ("cle", "cule")), ("tium", ("ce",)), ("tia", ("ce", "cy")),
+    ("cium", ("ce",)), ("ium", ("y", "ium")), ("ia", ("y", "ia")), ("tus", ("te", "t")), ("sus", ("se", "s")),
+    ("tura", ("ture",)), ("sura", ("sure",)), ("ura", ("ure",)), ("tor", ("tor", "ter")), ("sor", ("sor",)),
+    ("ista", ("ist",)), ("ismus", ("ism",)), ("izo", ("ize", "ise")), ("fico", ("fy", "fication")),
+    ("eus", ("eous", "ean")), ("ius", ("ious", "y")), ("uus", ("uous",)), ("plex", ("ple", "plex")), ("us", ("", "e", "ous")),
+    ("um", ("", "e")), ("a", ("", "e")), ("ma", ("m", "me")), ("is", ("", "e")), ("or", ("or",)), ("tes", ("t", "te")),
+    ("o", ("", "e", "ate")), ("eo", ("", "e")), ("io", ("", "e")),
+)  # fmt: skip
+_VERB_TAILS = (
+    "", "e", "ion", "ive", "or", "ory", "ure", "able", "al", "ate", "ant", "ent", "ance", "ence", "ible", "ile", "ment",
+)  # fmt: skip
+_FOLDS = (
+    ("ae", "e"), ("oe", "e"), ("ph", "f"), ("th", "t"), ("ch", "c"), ("rh", "r"), ("sh", "s"), ("gh", "g"),
+    ("k", "c"), ("q", "c"), ("y", "i"), ("w", "u"),
+)  # fmt: skip
+_DOUBLED = re.compile(r"([bcdfglmnprstz])\1")
+
+
+def letters(word: str) -> str:
+    """Return a word, Latin or English, with spellings of the same sound made one: ae e, ph f, c k, u v w, i j y.
+
+    >>> letters("philosophia"), letters("Caesar"), letters("volvō"), letters("accuse")
+    ('filosofia', 'cesar', 'uoluo', 'acuse')
+    """
+    key = plain(word)
+    for old, new in _FOLDS:
+        if old in key:
+            key = key.replace(old, new)
+    return "".join(filter(str.isalpha, _DOUBLED.sub(r"\1", key)))
+
+
+def stems(lexeme: Lexeme) -> Iterator[str]:
+    """Yield the plain stems from which English takes a word: of the lemma, oblique, present, supine.
+
+    >>> from latingloss.morphology.lexicon import find
+    >>> sorted(stems(find("mittō")[0]))
+    ['miss', 'mitt']
+    """
+    seen = set()
+    for stem, table in lexeme.stems:
+        if table.base in ("perf", "sync", "isync", "comparative") or table.mark.startswith(("Cmp", "Sup")):
+            continue
+        key = plain(stem)
+        if len(key) > 1 and key not in seen:
+            seen.add(key)
+            yield key
+
+
+def english_shapes(lexeme: Lexeme) -> Iterator[str]:
+    """Yield the spellings that a lemma would have as an English word; few of them exist.
+
+    >>> from latingloss.morphology.lexicon import find
+    >>> "liberty" in set(english_shapes(find("lībertās")[0])), "mission" in set(english_shapes(find("mittō")[0]))
+    (True, True)
+    """
+    lemma = _english_letters(lexeme.lemma.partition("#")[0])
+    seen = {lemma}
+    yield lemma
+    heads = [(lemma, _SUFFIXES)]
+    for head, suffixes in heads:
+        for latin, english in suffixes:
+            if head.endswith(latin) and len(head) - len(latin) >= 2:
+                for tail in english:
+                    shape = head[: len(head) - len(latin)] + tail
+                    if len(shape) > 2 and shape not in seen:
+                        seen.add(shape)
+                        yield shape
+    tails = _VERB_TAILS if lexeme.upos == "VERB" else ("", "e", "al", "ic", "ous")
+    for stem, _ in lexeme.stems:
+        for tail in tails:
+            shape = _english_letters(stem) + tail
+            if len(shape) > 3 and shape not in seen:
+                seen.add(shape)
+                yield shape
+
+
+def _english_letters(word: str) -> str:
+    """Keep v and j as English has them; ae and oe become e."""
+    bare = plain(word)
+    marked = "".join(c for c in word.lower() if c.isalpha())
+    if len(bare) == len(marked):
+        bare = "".join(m if m in "vj" else b for m, b in zip(marked, bare, strict=True))
+    return bare.replace("ae", "e").replace("oe", "e")

@@ -1,0 +1,185 @@
+"""Paradigm tables: which endings a stem of each kind takes, and what each ending says.
+
+The tables are data (`data/paradigms`); this module reads them and names every cell in Universal Dependencies
+features. A table is called by base, part of speech and what the lexicon adds (a gender, a degree, a filter):
+`Table("1", "NOUN", "Fem")`.
+"""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from collections.abc import Iterator
+from functools import cache
+from typing import NamedTuple
+
+from latingloss.tables import read_table
+
+Features = dict[str, str]
+
+GENDERS = {"m": "Masc", "f": "Fem", "n": "Neut", "c": "Fem,Masc", "mf": "Fem,Masc", "": "Fem,Masc,Neut"}
+CASES = {"nom": "Nom", "gen": "Gen", "dat": "Dat", "acc": "Acc", "voc": "Voc", "abl": "Abl", "loc": "Loc"}
+NUMBERS = {"sg": "Sing", "pl": "Plur"}
+TENSES = {
+    "Pres": ("Pres", "Imp"),
+    "Impf": ("Past", "Imp"),
+    "Fut": ("Fut", "Imp"),
+    "Perf": ("Past", "Perf"),
+    "Plup": ("Pqp", "Perf"),
+    "FutPerf": ("Fut", "Perf"),
+}
+NONFINITE: dict[str, Features] = {
+    "InfPresAct": {"Aspect": "Imp", "Tense": "Pres", "VerbForm": "Inf", "Voice": "Act"},
+    "InfPresPass": {"Aspect": "Imp", "Tense": "Pres", "VerbForm": "Inf", "Voice": "Pass"},
+    "InfPerfAct": {"Aspect": "Perf", "Tense": "Past", "VerbForm": "Inf", "Voice": "Act"},
+    "InfFutAct": {"Aspect": "Prosp", "Tense": "Fut", "VerbForm": "Inf", "Voice": "Act"},
+    "PartPres": {"Aspect": "Imp", "Tense": "Pres", "VerbForm": "Part", "Voice": "Act"},
+    "PartPerf": {"Aspect": "Perf", "Tense": "Past", "VerbForm": "Part", "Voice": "Pass"},
+    "PartFut": {"Aspect": "Prosp", "Tense": "Fut", "VerbForm": "Part", "Voice": "Act"},
+    "Gerundive": {"Aspect": "Prosp", "VerbForm": "Gdv", "Voice": "Pass"},
+    "Gerund": {"VerbForm": "Ger"},
+    "Supine": {"VerbForm": "Sup"},
+}
+
+
+class Table(NamedTuple):
+    """Names one set of endings: base table, part of speech, and what narrows or marks it."""
+
+    base: str
+    upos: str
+    mark: str = ""
+    whole: bool = False  # the cells that are the lemma itself, not stem and ending
+
+
+class Ending(NamedTuple):
+    """One cell: the ending with vowel lengths and the features it gives."""
+
+    text: str
+    features: Features
+
+
+class _Nominal(NamedTuple):
+    gender: str
+    number: str
+    case: str
+    endings: tuple[str, ...]
+
+
+@cache
+def _nominals() -> dict[str, list[_Nominal]]:
+    tables: dict[str, list[_Nominal]] = defaultdict(list)
+    slots = [(n, c) for n in ("sg", "pl") for c in ("nom", "gen", "dat", "acc", "voc", "abl")] + [("sg", "loc")]
+    for base, gender, *cells in read_table("paradigms/nominals.tsv"):
+        for (number, case), cell in zip(slots, cells, strict=True):
+            if cell:
+                tables[base].append(_Nominal(gender, number, case, tuple(cell.split("/"))))
+    return tables
+
+
+@cache
+def _finite() -> dict[str, list[Ending]]:
+    tables: dict[str, list[Ending]] = defaultdict(list)
+    persons = [(p, n) for n in ("Sing", "Plur") for p in "123"]
+    for base, mood, name, voice, *cells in read_table("paradigms/verbs.tsv"):
+        tense, aspect = TENSES[name]
+        for (person, number), cell in zip(persons, cells, strict=True):
+            for ending in cell.split("/") if cell else ():
+                features = {"Aspect": aspect, "Mood": mood, "Number": number, "Person": person, "Tense": tense}
+                tables[base].append(Ending(ending, features | {"VerbForm": "Fin", "Voice": voice}))
+    return tables
+
+
+@cache
+def _nonfinite() -> dict[str, list[tuple[str, str, str]]]:
+    tables: dict[str, list[tuple[str, str, str]]] = defaultdict(list)
+    for base, kind, ending, nominal in read_table("paradigms/nonfinite.tsv"):
+        tables[base].append((kind, ending, nominal))
+    return tables
+
+
+def _declined(base: str, *, whole: bool, genders: str = "", number: str = "") -> Iterator[Ending]:
+    """Cells of a nominal table; those that are the lemma itself when `whole`, else the others."""
+    for row in _nominals()[base]:
+        if number and row.number != number:
+            continue
+        gender = GENDERS[row.gender] if not genders else genders
+        for ending in row.endings:
+            if (ending == "*") == whole:
+                features = {"Case": CASES[row.case], "Gender": gender, "Number": NUMBERS[row.number]}
+                yield Ending("" if whole else ending, features)
+
+
+def _noun(table: Table) -> Iterator[Ending]:
+    gender, _, number = table.mark.partition("+")
+    wanted = {"Neut": "n"}.get(gender, "mf")
+    for row in _nominals()[table.base]:
+        if row.gender in ("", wanted) and number in ("", row.number):
+            for ending in row.endings:
+                if (ending == "*") == table.whole:
+                    features = {"Case": CASES[row.case], "Gender": gender, "Number": NUMBERS[row.number]}
+                    yield Ending("" if table.whole else ending, features)
+
+
+def _adjective(table: Table) -> Iterator[Ending]:
+    degree, _, number = table.mark.partition("+")
+    extra = {"Degree": degree} if degree in ("Pos", "Cmp", "Sup") else {}
+    for ending in _declined(table.base, whole=table.whole, number=number):
+        yield Ending(ending.text, ending.features | extra)
+
+
+def _verb(table: Table) -> Iterator[Ending]:
+    """Finite and other cells; the mark narrows: `dep` passive forms only, `3sg` impersonal."""
+    marks = table.mark.split("+")
+    for ending in _finite()[table.base]:
+        f = ending.features
+        if ("dep" in marks and f["Voice"] == "Act") or ("3sg" in marks and f["Person"] + f["Number"] != "3Sing"):
+            continue
+        yield ending
+    for kind, stems, nominal in _nonfinite()[table.base]:
+        if "dep" in marks and kind in ("InfPresAct", "InfPerfAct"):
+            continue
+        yield from _nonfinite_cells(kind, stems, nominal)
+
+
+def _nonfinite_cells(kind: str, stems: str, nominal: str) -> Iterator[Ending]:
+    features = NONFINITE[kind]
+    for stem in stems.split("/"):
+        if not nominal:
+            yield Ending(stem, features)
+        elif nominal == "participle":
+            lemma, oblique = stem.split("|")
+            for cell in _declined(nominal, whole=True):
+                yield Ending(lemma, features | cell.features)
+            for cell in _declined(nominal, whole=False):
+                yield Ending(oblique + cell.text, features | cell.features)
+        else:
+            for cell in _declined(nominal, whole=False):
+                yield Ending(stem + cell.text, features | cell.features)
+
+
+def _merge_genders(endings: Iterator[Ending]) -> tuple[Ending, ...]:
+    """Join cells that differ only in gender: `bonīs` is one dative plural of all three."""
+    merged: dict[tuple[object, ...], set[str]] = {}
+    for text, features in endings:
+        rest = tuple((k, v) for k, v in features.items() if k != "Gender")
+        merged.setdefault((text, rest), set()).update(features.get("Gender", "").split(","))
+    out = []
+    for (text, rest), genders in merged.items():
+        joined = ",".join(sorted(genders - {""}))
+        features = dict(rest) | ({"Gender": joined} if joined else {})  # type: ignore[call-overload]
+        out.append(Ending(str(text), dict(sorted(features.items()))))
+    return tuple(out)
+
+
+@cache
+def endings(table: Table) -> tuple[Ending, ...]:
+    """Return the cells of a table, each with its ending and its features.
+
+    >>> [e.text for e in endings(Table("1", "NOUN", "Fem")) if e.features == {"Case": "Gen", "Gender": "Fem",
+    ...                                                                       "Number": "Plur"}]
+    ['ārum', 'um']
+    """
+    if table.upos in ("NOUN", "PROPN"):
+        return _merge_genders(_noun(table))
+    if table.upos == "VERB":
+        return _merge_genders(_verb(table))
+    return _merge_genders(_adjective(table))

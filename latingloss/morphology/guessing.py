@@ -1,0 +1,87 @@
+"""Readings of forms outside the lexicon: from their ending, and from simplemma's list of lemmas.
+
+A guess is a lexeme made up for the form: a stem, a regular table, no gloss. How likely each kind of word is for
+an ending is taken from the lexicon itself: rare lexemes there stand for the words it does not have.
+"""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from functools import cache, lru_cache
+
+from latingloss.morphology.endings import Features, Table, endings
+from latingloss.morphology.lexicon import Lexeme
+from latingloss.morphology.priors import cell_count, cell_name
+from latingloss.text.orthography import plain, printed
+
+_MOST = 24  # guesses kept for a form
+# kinds of word that are open: table, part of speech, ending of the lemma, share among new words
+_OPEN = (
+    (Table("1", "NOUN", "Fem"), "NOUN", "a", 0.14), (Table("2us", "NOUN", "Masc"), "NOUN", "us", 0.14),
+    (Table("2um", "NOUN", "Neut"), "NOUN", "um", 0.08), (Table("2ium", "NOUN", "Neut"), "NOUN", "ium", 0.04),
+    (Table("12", "ADJ", "Pos"), "ADJ", "us", 0.18), (Table("3adj", "ADJ", "Pos"), "ADJ", "is", 0.06),
+    (Table("1", "VERB"), "VERB", "ō", 0.10), (Table("3", "VERB"), "VERB", "ō", 0.05), (Table("4", "VERB"), "VERB", "iō", 0.02),
+    (Table("2", "VERB"), "VERB", "eō", 0.02), (Table("1", "VERB", "dep"), "VERB", "or", 0.02),
+)  # fmt: skip
+# oblique stems of the third declension and what the nominative has for them
+_THIRD = (("iōn", "iō"), ("tāt", "tās"), ("tūdin", "tūdō"), ("min", "men"), ("tōr", "tor"), ("sōr", "sor"), ("trīc", "trīx"), ("ōn", "ō"))
+_PERFECT = (("āv", "ō", "1"), ("āt", "ō", "1"))
+
+
+@cache
+def _endings_by_form() -> dict[str, list[tuple[Table, str, str, float, Features, str]]]:
+    found: dict[str, list[tuple[Table, str, str, float, Features, str]]] = defaultdict(list)
+    for table, upos, lemma_ending, share in _OPEN:
+        for text, features in endings(table):
+            found[plain(text)].append((table, upos, lemma_ending, share, features, text))
+    for oblique, nominative in _THIRD:
+        neuter, feminine = oblique == "min", oblique in ("iōn", "tāt", "tūdin", "trīc")
+        table = Table("3", "NOUN", "Neut" if neuter else "Fem" if feminine else "Masc")
+        for text, features in endings(table):
+            found[plain(oblique + text)].append((table, "NOUN", nominative, 0.05, features, oblique + text))
+        for _, features in endings(table._replace(whole=True)):
+            found[plain(nominative)].append((table, "NOUN", nominative, 0.05, features, nominative))
+    for suffix, lemma_ending, conjugation in _PERFECT:
+        table = Table("perf" if suffix == "āv" else "sup", "VERB")
+        for text, features in endings(table):
+            found[plain(suffix + text)].append((Table(conjugation, "VERB"), "VERB", lemma_ending, 0.08, features, suffix + text))
+    return found
+
+
+@cache
+def _simplemma_lemma(form: str) -> str:
+    import simplemma
+
+    return plain(simplemma.lemmatize(form, lang="la"))
+
+
+@lru_cache(maxsize=50_000)
+def guesses(form: str) -> tuple[tuple[Lexeme, str, str, Features, float], ...]:
+    """Return guessed readings of a form: made-up lexeme, marked form, part of speech, features, weight.
+
+    Never empty: a form whose ending says nothing is taken as an indeclinable name or as a foreign word (X).
+    """
+    key = plain(form)
+    capital = form[:1].isupper()
+    listed = _simplemma_lemma(form) if key.isalpha() else key
+    found = []
+    for cut in range(max(1, len(key) - 11), len(key)):
+        for table, upos, lemma_ending, share, features, text in _endings_by_form().get(key[cut:], ()):
+            if cut < 2:
+                continue
+            stem = form[:cut] if len(form) == len(key) else key[:cut]
+            lemma = stem.lower() + lemma_ending
+            upos = "PROPN" if capital and upos == "NOUN" else upos
+            lemma = lemma.capitalize() if upos == "PROPN" else lemma
+            kind = "VERB" if upos == "VERB" else "NOUN" if upos == "PROPN" else upos
+            odds = share * cell_count(cell_name(kind, features)) / cell_count(kind) * 2 ** (len(text) / 2)
+            if plain(lemma) == listed and listed != key:
+                odds *= 30
+            if capital and upos != "PROPN":
+                odds *= 0.3
+            found.append((Lexeme(printed(lemma), upos, "", ((stem, table),)), stem + text, upos, features, odds))
+    found.sort(key=lambda g: -g[4])
+    total = sum(g[4] for g in found[:_MOST]) or 1.0
+    upos = "PROPN" if capital else "X"
+    alone = (Lexeme(form if capital else form.lower(), upos, ""), form, upos, {}, total * (0.6 if capital else 0.05))
+    return (*found[:_MOST], alone)

@@ -1,0 +1,93 @@
+"""Readings out of context, ranked: what `latingloss.analyze` returns."""
+
+from __future__ import annotations
+
+from functools import lru_cache
+from typing import NamedTuple
+
+from latingloss.document import Reading
+from latingloss.errors import InputTypeError, TextError
+from latingloss.morphology.analysis import analyses
+from latingloss.morphology.endings import Features
+from latingloss.morphology.guessing import guesses
+from latingloss.morphology.lexicon import Lexeme, lexemes
+from latingloss.morphology.priors import weight
+from latingloss.text.orthography import has_lengths, lengths, plain, printed
+
+
+class Candidate(NamedTuple):
+    """A reading with its prior; what the chooser chooses from."""
+
+    lexeme: Lexeme
+    form: str
+    upos: str
+    features: Features
+    prior: float
+    guessed: bool = False
+
+
+_AGAINST_WRITTEN = 1e-4  # a reading that contradicts a written length stays, far behind
+
+
+def _fits(written: str, form: str) -> bool:
+    """Tell whether a form's vowel lengths agree with those written: a macron needs one, a breve forbids one."""
+    own = lengths(form)
+    if len(own) != len(written):
+        return True
+    return all(w == "." or (w == "-") == (o == "-") for w, o in zip(written, own, strict=True))
+
+
+@lru_cache(maxsize=100_000)
+def candidates(form: str) -> tuple[Candidate, ...]:
+    """Return the readings of a printed form with priors that sum to 1, best first; never empty.
+
+    Vowel lengths written on the form count as evidence. A form outside the lexicon gets guesses.
+    """
+    key = plain(form)
+    found = []
+    entries = lexemes()
+    capital = form[:1].isupper()
+    for i, marked, features in analyses(key):
+        lexeme = entries[i]
+        upos = "VERB" if "VerbForm" in features and lexeme.upos != "AUX" else lexeme.upos
+        prior = weight(i, features)
+        if upos == "PROPN" and not capital:
+            prior *= 0.02
+        found.append(Candidate(lexeme, marked, upos, features, prior))
+    if not found:
+        found = [Candidate(*guess, guessed=True) for guess in guesses(form)]
+    if has_lengths(form):
+        written = lengths(form)
+        found = [c if _fits(written, c.form) else c._replace(prior=c.prior * _AGAINST_WRITTEN) for c in found]
+    total = sum(c.prior for c in found)
+    return tuple(sorted((c._replace(prior=c.prior / total) for c in found), key=lambda c: -c.prior))
+
+
+def analyze(form: str) -> tuple[Reading, ...]:
+    """Return every reading of a form out of context, best first.
+
+    Vowel lengths may be written or not; where they are, readings that contradict them come last. Forms outside
+    the lexicon get guessed readings. Probabilities sum to 1. Raises `TextError` if there is no letter,
+    `InputTypeError` if it is no string.
+
+    >>> [(r.lemma, r.features["Case"]) for r in analyze("rosā")[:1]]
+    [('rosa', 'Abl')]
+    """
+    if not isinstance(form, str):
+        raise InputTypeError(f"form must be str, not {type(form).__name__}")
+    if not any(c.isalpha() for c in form):
+        raise TextError(f"{form!r} has no letter; give one Latin word")
+    return tuple(reading(c, probability=c.prior) for c in candidates(form.strip()))
+
+
+def reading(candidate: Candidate, *, probability: float) -> Reading:
+    """Return a candidate as the published model."""
+    return Reading(
+        lemma=printed(candidate.lexeme.lemma),
+        upos=candidate.upos,
+        features=candidate.features,
+        form=printed(candidate.form),
+        gloss=candidate.lexeme.gloss,
+        probability=min(1.0, probability),
+        guessed=candidate.guessed,
+    )

@@ -1,0 +1,105 @@
+"""Which syllable is stressed, and whether the spelling is enough to know.
+
+A written acute decides (church books print it in words of three syllables or more). Otherwise the last syllable but
+one is stressed if it is heavy or the word has only two, and the one before it if not: Bennett, New Latin Grammar
+(1918), sections 5-6; Allen, Vox Latina (1978), chapter 6. Where the length of the vowel that decides is not written,
+the ending is looked up in `data/sounds_endings.tsv`.
+"""
+
+from __future__ import annotations
+
+import re
+from functools import lru_cache
+from importlib.resources import files
+from typing import NamedTuple
+
+from latingloss.errors import DataError
+from latingloss.pronunciation.sounds import GLIDES, VOWELS
+from latingloss.pronunciation.spelling import EITHER, LONG, SHORT, Spelling
+
+_FINALS = {"A": "us a um i o e ae am as is os", "C": "is i em e es um"}
+_FULL_SOUNDS = str.maketrans({"ᵉ": "e", "ᵘ": "u", "ⁱ": "i", "ʷ": "u", "ʰ": "h", "j": "i", "æ": "ae", "œ": "oe"})
+_DIPHTHONG = re.compile(f"[{GLIDES}æœÆŒ]")
+_NUCLEUS = re.compile(f"[{VOWELS}]")
+# What leaves the syllable before it open: nothing, one consonant but x and z, or a stop or f with l or r.
+_LIGHT = re.compile("(?:[^xzj]?[ʰʷ]?|(?:[bcdfgpt])ʰ?[lr]ʰ?)")
+# The genitives in -īus, though a vowel before a vowel is short by rule (Bennett 57, 66, 362.1).
+_LONG_IUS = re.compile("^(?:ill|ist|ips|un|ull|null|sol|tot|neutr)ius$")
+
+
+class Stress(NamedTuple):
+    """The stressed syllable, from 0, and whether the spelling or a rule settles it."""
+
+    syllable: int
+    certain: bool
+
+
+def find_stress(spelling: Spelling, sounds: str, starts: tuple[int, ...], *, enclitic: int = 0) -> Stress:
+    """Return the stress of a word; `enclitic` is the number of letters of -que, -ne or -ve at its end, if any.
+
+    The syllable before an enclitic is stressed (Bennett 6.3).
+
+    >>> from latingloss.pronunciation.spelling import read_spelling
+    >>> find_stress(read_spelling("amāmus"), "amAmus", (0, 1, 3))
+    Stress(syllable=1, certain=True)
+    """
+    count = len(starts)
+    if spelling.accent >= 0:
+        return Stress(sum(start <= spelling.accent for start in starts) - 1, True)
+    if enclitic and count > 1:
+        return Stress(max(0, sum(start < len(sounds) - enclitic for start in starts) - 1), True)
+    if count < 3:
+        return Stress(0, bool(_NUCLEUS.search(sounds)) and not spelling.foreign)
+    heavy, certain = _weigh_penult(spelling, sounds, starts)
+    return Stress(count - 2 if heavy else count - 3, certain and not spelling.foreign)
+
+
+def _weigh_penult(spelling: Spelling, sounds: str, starts: tuple[int, ...]) -> tuple[bool, bool]:
+    """Return whether the last syllable but one is heavy, and whether that is certain."""
+    nucleus, final = (_vowel_at(sounds, start) for start in starts[-2:])
+    length = spelling.lengths[nucleus]
+    behind = sounds[nucleus + 1 : final]
+    if length == LONG or _DIPHTHONG.search(sounds[nucleus : final]) or not _LIGHT.fullmatch(behind):
+        return True, True
+    if length in (SHORT, EITHER):
+        return length == EITHER, length == SHORT
+    if LONG in spelling.lengths:  # the writer marks long vowels, so this one is short
+        return False, True
+    plain = sounds.lower().translate(_FULL_SOUNDS)
+    if not behind:
+        return bool(_LONG_IUS.match(plain)), True
+    return _ending_length(plain)
+
+
+def _vowel_at(sounds: str, start: int) -> int:
+    match = _NUCLEUS.search(sounds, start)
+    if match is None:
+        raise AssertionError("every syllable of a word with several has a vowel")
+    return match.start()
+
+
+def _ending_length(plain: str) -> tuple[bool, bool]:
+    table = ending_table()
+    for start in range(len(plain)):
+        found = table.get(plain[start:])
+        if found is not None:
+            return found
+    return False, False
+
+
+@lru_cache(maxsize=1)
+def ending_table() -> dict[str, tuple[bool, bool]]:
+    """Return, for every ending of the table, whether the last vowel but one is long and whether that is certain."""
+    table: dict[str, tuple[bool, bool]] = {}
+    text = files("latingloss").joinpath("data", "sounds_endings.tsv").read_text(encoding="utf-8")
+    for number, line in enumerate(text.splitlines(), 1):
+        if line.startswith(("#", "stem\t")):
+            continue
+        try:
+            stem, finals, penult, certain, _source = line.split("\t")
+            value = {"long": True, "short": False}[penult], {"yes": True, "no": False}[certain]
+        except (ValueError, KeyError) as error:
+            raise DataError(f"sounds_endings.tsv, line {number}: expected stem, finals, long|short, yes|no, source") from error
+        for final in " ".join(_FINALS.get(part, part) for part in finals.split()).split():
+            table.setdefault(stem + final, value)
+    return table
