@@ -61,14 +61,15 @@ def stems(lexeme: Lexeme) -> Iterator[str]:
     >>> sorted(stems(find("mittō")[0]))
     ['miss', 'mitt']
     """
-    seen = set()
+    for stem in dict.fromkeys(map(plain, _marked_stems(lexeme))):
+        if len(stem) > 1:
+            yield stem
+
+
+def _marked_stems(lexeme: Lexeme) -> Iterator[str]:
     for stem, table in lexeme.stems:
-        if table.base in ("perf", "sync", "isync", "comparative") or table.mark.startswith(("Cmp", "Sup")):
-            continue
-        key = plain(stem)
-        if len(key) > 1 and key not in seen:
-            seen.add(key)
-            yield key
+        if table.base not in ("perf", "sync", "isync", "comparative") and not table.mark.startswith(("Cmp", "Sup")):
+            yield stem
 
 
 def english_shapes(lexeme: Lexeme) -> Iterator[str]:
@@ -81,17 +82,15 @@ def english_shapes(lexeme: Lexeme) -> Iterator[str]:
     lemma = _english_letters(lexeme.lemma.partition("#")[0])
     seen = {lemma}
     yield lemma
-    heads = [(lemma, _SUFFIXES)]
-    for head, suffixes in heads:
-        for latin, english in suffixes:
-            if head.endswith(latin) and len(head) - len(latin) >= 2:
-                for tail in english:
-                    shape = head[: len(head) - len(latin)] + tail
-                    if len(shape) > 2 and shape not in seen:
-                        seen.add(shape)
-                        yield shape
+    for latin, english in _SUFFIXES:
+        if lemma.endswith(latin) and len(lemma) - len(latin) >= 2:
+            for tail in english:
+                shape = lemma[: len(lemma) - len(latin)] + tail
+                if len(shape) > 2 and shape not in seen:
+                    seen.add(shape)
+                    yield shape
     tails = _VERB_TAILS if lexeme.upos == "VERB" else ("", "e", "al", "ic", "ous")
-    for stem, _ in lexeme.stems:
+    for stem in _marked_stems(lexeme):
         for tail in tails:
             shape = _english_letters(stem) + tail
             if len(shape) > 3 and shape not in seen:

@@ -17,14 +17,13 @@ from latingloss.errors import DataError
 from latingloss.pronunciation.sounds import GLIDES, VOWELS
 from latingloss.pronunciation.spelling import EITHER, LONG, SHORT, Spelling
 
-_FINALS = {"A": "us a um i o e ae am as is os", "C": "is i em e es um"}
+_FINALS = {"A": "us a um o ae am as os i is e", "B": "us a um o ae am as os", "C": "is i em e es um"}
 _FULL_SOUNDS = str.maketrans({"ᵉ": "e", "ᵘ": "u", "ⁱ": "i", "ʷ": "u", "ʰ": "h", "j": "i", "æ": "ae", "œ": "oe"})
 _DIPHTHONG = re.compile(f"[{GLIDES}æœÆŒ]")
 _NUCLEUS = re.compile(f"[{VOWELS}]")
+_GREEK = re.compile("[yYzkʰ]")
 # What leaves the syllable before it open: nothing, one consonant but x and z, or a stop or f with l or r.
 _LIGHT = re.compile("(?:[^xzj]?[ʰʷ]?|(?:[bcdfgpt])ʰ?[lr]ʰ?)")
-# The genitives in -īus, though a vowel before a vowel is short by rule (Bennett 57, 66, 362.1).
-_LONG_IUS = re.compile("^(?:ill|ist|ips|un|ull|null|sol|tot|neutr)ius$")
 
 
 class Stress(NamedTuple):
@@ -65,10 +64,8 @@ def _weigh_penult(spelling: Spelling, sounds: str, starts: tuple[int, ...]) -> t
         return length == EITHER, length == SHORT
     if LONG in spelling.lengths:  # the writer marks long vowels, so this one is short
         return False, True
-    plain = sounds.lower().translate(_FULL_SOUNDS)
-    if not behind:
-        return bool(_LONG_IUS.match(plain)), True
-    return _ending_length(plain)
+    # A vowel before a vowel is short by rule, so there the table holds exceptions only; Greek words are not bound by it.
+    return _ending_length(sounds.lower().translate(_FULL_SOUNDS)) or (False, not behind and not _GREEK.search(sounds))
 
 
 def _vowel_at(sounds: str, start: int) -> int:
@@ -78,13 +75,9 @@ def _vowel_at(sounds: str, start: int) -> int:
     return match.start()
 
 
-def _ending_length(plain: str) -> tuple[bool, bool]:
+def _ending_length(plain: str) -> tuple[bool, bool] | None:
     table = ending_table()
-    for start in range(len(plain)):
-        found = table.get(plain[start:])
-        if found is not None:
-            return found
-    return False, False
+    return next((table[plain[start:]] for start in range(len(plain)) if plain[start:] in table), None)
 
 
 @lru_cache(maxsize=1)

@@ -1,0 +1,124 @@
+"""What the aligner sees of a word: a Latin form's lexemes and cells with their odds, an English word's key.
+
+A printed word with an enclitic is two units, the enclitic first, as English orders them: `filiique` is `que` and
+`filii`, `mecum` is `cum` and `me`.
+"""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from collections.abc import Sequence
+from functools import cache, lru_cache
+from typing import NamedTuple
+
+from latingloss.english.words import base_forms
+from latingloss.morphology.analysis import analyses
+from latingloss.morphology.endings import Features
+from latingloss.morphology.lexicon import Lexeme, lexemes
+from latingloss.morphology.priors import weight
+from latingloss.morphology.ranking import Candidate, candidates
+from latingloss.text.orthography import plain
+
+FUNCTION_WORDS = frozenset(
+    "a the of to by with from for in on at o i you he she it we they him her them me us my your his its our their "
+    "be have will shall would should may might can could must do let not there one that which who whom whose what this "
+    "these those and or but then so as if when while than into up out own himself themselves thing man".split()
+)
+_WITH_CUM = {"mecum": "me", "tecum": "te", "secum": "se", "nobiscum": "nobis", "uobiscum": "uobis"}
+_WITH_CUM |= {"quocum": "quo", "quacum": "qua", "quibuscum": "quibus", "quicum": "qui"}
+_ENCLITICS = ("que", "ne", "ue")
+# Open-class lexemes that English renders with words of grammar.
+_GRAMMATICAL = frozenset(
+    "sum possum nolo uolo habeo facio debeo fio ait omnis alius suus meus tuus noster uester multus tantus talis qualis "
+    "quantus solus unus totus cunctus uniuersus ceterus alter uter uterque nullus ullus ipse singulus proprius oportet "
+    "licet res homo".split()
+)
+
+
+class Reading(NamedTuple):
+    """A lexeme and a cell that a form may have."""
+
+    lexeme: str
+    cell: str
+    upos: str
+    features: Features
+    odds: float
+
+
+class Unit(NamedTuple):
+    """A Latin word, host or enclitic, as the aligner sees it."""
+
+    form: str
+    readings: tuple[Reading, ...]
+    glosses: tuple[str, ...]
+
+
+def lexeme_key(lexeme: Lexeme) -> str:
+    """Return the name under which a lexeme's translations are kept: plain lemma and part of speech."""
+    upos = {"PROPN": "NOUN", "AUX": "VERB", "DET": "PRON"}.get(lexeme.upos, lexeme.upos)
+    return f"{plain(lexeme.lemma.partition('#')[0])}.{upos}"
+
+
+def is_open(key: str) -> bool:
+    """Tell whether a lexeme, by its key, is rendered by content words only, not by words of grammar."""
+    lemma, _, upos = key.partition(".")
+    return upos in ("NOUN", "VERB", "ADJ") and lemma not in _GRAMMATICAL
+
+
+def cell(upos: str, features: Features) -> str:
+    """Return what an ending says to English: case and number of a nominal; mood, tense and person of a verb."""
+    form = features.get("VerbForm", "")
+    if form == "Fin":
+        names = ("Mood", "Tense", "Aspect", "Person", "Number")
+        return " ".join(["fin", *(features.get(n, "-") for n in names), features.get("Voice", "-")])
+    if form == "Part":
+        return " ".join(["part", features.get("Aspect", "-"), features.get("Case", "-")])
+    if form:
+        return f"{form} {features.get('Voice', features.get('Case', '-'))}"
+    if "Case" in features:
+        kind = {"PROPN": "name", "NOUN": "noun", "ADJ": "adj"}.get(upos, "pron")
+        degree = features.get("Degree", "Pos")
+        return " ".join([kind, features["Case"], features.get("Number", "-"), "" if degree == "Pos" else degree])
+    return upos
+
+
+@cache
+def _gloss_keys(text: str) -> tuple[str, ...]:
+    words = [w for part in text.split("; ") for w in part.replace("-", " ").split()]
+    return tuple(dict.fromkeys(english_key(w) for w in words if any(c.isalpha() for c in w)))
+
+
+@lru_cache(maxsize=100_000)
+def english_key(word: str) -> str:
+    """Return the one base form under which an English word is counted."""
+    return base_forms(word)[0]
+
+
+def _unit(form: str, found: Sequence[Candidate]) -> Unit:
+    odds: dict[tuple[str, str], float] = defaultdict(float)
+    example: dict[tuple[str, str], Candidate] = {}
+    glosses: list[str] = []
+    for c in found:
+        key = f"{plain(form)}.?" if c.guessed else lexeme_key(c.lexeme)
+        name = key, cell(c.upos, c.features)
+        odds[name] += c.prior
+        example.setdefault(name, c)
+        glosses += _gloss_keys(c.lexeme.gloss)
+        glosses += _gloss_keys(c.lexeme.church)
+    readings = tuple(
+        Reading(key, name, example[key, name].upos, example[key, name].features, p) for (key, name), p in odds.items()
+    )
+    return Unit(form, readings, tuple(dict.fromkeys(glosses)))
+
+
+@lru_cache(maxsize=100_000)
+def units(form: str) -> tuple[Unit, ...]:
+    """Return a printed Latin form as units, the enclitic first."""
+    key = plain(form)
+    if host := _WITH_CUM.get(key):
+        return _unit("cum", candidates("cum")), _unit(host, candidates(host))
+    for enclitic in _ENCLITICS:
+        if key.endswith(enclitic) and (key == "cumque" or not analyses(key)) and analyses(key[: -len(enclitic)]):
+            host = form[: -len(enclitic)]
+            return _unit(enclitic, candidates(enclitic)), _unit(host, candidates(host))
+    return (_unit(form, candidates(form)),)

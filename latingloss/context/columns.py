@@ -1,0 +1,131 @@
+"""Columns of readings: every distinct form is analysed once, and sentences become arrays of ids.
+
+A `Types` table grows with the forms it meets. `Columns` lays a batch of sentences out as flat arrays, one row a
+candidate reading, which the chooser scores without a loop over words.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import NamedTuple
+
+import numpy as np
+from numpy.typing import NDArray
+
+from latingloss.context.tags import signs
+from latingloss.morphology.ranking import Candidate, candidates
+
+Ints = NDArray[np.int32]
+Floats = NDArray[np.float32]
+
+PAD = "<edge>"
+
+
+class Vocabulary:
+    """Names to numbers; unknown names are 0, or new ones while growing."""
+
+    def __init__(self, names: Sequence[str] = (), *, growing: bool = False) -> None:
+        self.names = list(names) or ["<unknown>", PAD]
+        self._ids = {name: i for i, name in enumerate(self.names)}
+        self._growing = growing
+
+    def __len__(self) -> int:
+        return len(self.names)
+
+    def id(self, name: str) -> int:
+        """Return the number of a name."""
+        found = self._ids.get(name)
+        if found is None:
+            if not self._growing:
+                return 0
+            found = self._ids[name] = len(self.names)
+            self.names.append(name)
+        return found
+
+
+class Types:
+    """The forms met so far, each with its candidate readings and their attributes.
+
+    `rows` are parallel arrays, one entry a candidate; `first` and `count` say which belong to a form.
+    """
+
+    def __init__(self, tags: Vocabulary, neighbours: Vocabulary, memory: Vocabulary) -> None:
+        self.tags, self.neighbours, self.memory = tags, neighbours, memory
+        self.candidates: list[tuple[Candidate, ...]] = []
+        self._ids: dict[str, int] = {}
+        self._rows: list[tuple[int, ...]] = []
+        self._priors: list[float] = []
+        self._first: list[int] = []
+        self._frozen: tuple[Ints, Floats, Ints, Ints] | None = None
+
+    def id(self, form: str) -> int:
+        """Return the number of a form, analysing it when it is new."""
+        found = self._ids.get(form)
+        return self._add(form) if found is None else found
+
+    def _add(self, form: str) -> int:
+        number = self._ids[form] = len(self.candidates)
+        readings = candidates(form)
+        self.candidates.append(readings)
+        self._first.append(len(self._rows))
+        for reading in readings:
+            s = signs(reading)
+            remembered = self.memory.id(f"{form.lower()}|{reading.lexeme.lemma}|{s.tag}")
+            self._rows.append(
+                (self.tags.id(s.tag), self.neighbours.id(s.sign), remembered, s.case, s.number, s.gender, s.person, s.kind)
+            )
+            self._priors.append(float(np.log(max(reading.prior, 1e-9))))
+        self._frozen = None
+        return number
+
+    def arrays(self) -> tuple[Ints, Floats, Ints, Ints]:
+        """Return rows (candidates x attributes), log priors, and first row and count for each form."""
+        if self._frozen is None:
+            rows = np.array(self._rows, np.int32).reshape(-1, 8)
+            first = np.array(self._first, np.int32)
+            count = np.diff(np.append(first, len(rows))).astype(np.int32)
+            self._frozen = rows, np.array(self._priors, np.float32), first, count
+        return self._frozen
+
+
+class Columns(NamedTuple):
+    """A batch of sentences as flat arrays."""
+
+    count: Ints  # candidates of each word
+    start: Ints  # first row of each word
+    word: Ints  # word of each row
+    sentence: Ints  # sentence of each word
+    prior: Floats  # log prior of each row
+    tag: Ints
+    sign: Ints
+    remembered: Ints
+    case: Ints
+    number: Ints
+    gender: Ints
+    person: Ints
+    kind: Ints
+
+    @property
+    def words(self) -> int:
+        """Number of words in the batch."""
+        return len(self.count)
+
+
+def lay_out(sentences: Sequence[Sequence[int]], types: Types) -> Columns:
+    """Return the columns of a batch of sentences given as numbers of forms."""
+    rows, priors, first, count = types.arrays()
+    ids = np.fromiter((i for s in sentences for i in s), np.int32)
+    lengths = np.fromiter((len(s) for s in sentences), np.int32)
+    n = count[ids] if len(ids) else np.zeros(0, np.int32)
+    start = np.concatenate(([0], np.cumsum(n)))[:-1].astype(np.int32) if len(ids) else np.zeros(0, np.int32)
+    word = np.repeat(np.arange(len(ids), dtype=np.int32), n)
+    row = np.arange(len(word), dtype=np.int32) - start[word] + first[ids][word] if len(ids) else word
+    picked = rows[row]
+    return Columns(
+        n,
+        start,
+        word,
+        np.repeat(np.arange(len(lengths), dtype=np.int32), lengths),
+        priors[row],
+        *(np.ascontiguousarray(picked[:, k]) for k in range(8)),
+    )
