@@ -75,8 +75,13 @@ class Relative(Record):
     """An English word that comes from a Latin word or shares its origin."""
 
     word: str
-    kind: Literal["derived", "cousin"] = Field(description="derived: comes from the Latin; cousin: shares its root")
+    kind: Literal["borrowed", "through French", "family", "shared root"] = Field(
+        description="borrowed: taken from the Latin word; through French: came from it by way of French; family: "
+        "comes from a relative of the Latin word; shared root: native English, of the same Indo-European root"
+    )
+    chain: str = Field(default="", description="the way it came, `māter > māternālis > maternal`; empty if not recorded")
     zipf: float = Field(description="how common the English word is: log10 of uses in 10^9 words")
+    drift: str = Field(default="", description="a warning if the English word has drifted in meaning, else empty")
 
 
 class Token(Record):

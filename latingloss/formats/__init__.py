@@ -1,0 +1,1 @@
+"""Formats: one file each, `write(document)` to text and, where the standard allows, `read(text)` back."""

@@ -8,7 +8,9 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from functools import lru_cache
 
+from latingloss.kin.letters import ALPHABET
 from latingloss.morphology.lexicon import Lexeme
 from latingloss.text.orthography import plain
 
@@ -27,8 +29,9 @@ _SUFFIXES = (
     ("cium", ("ce",)), ("ium", ("y", "ium")), ("ia", ("y", "ia")), ("tus", ("te", "t")), ("sus", ("se", "s")),
     ("tura", ("ture",)), ("sura", ("sure",)), ("ura", ("ure",)), ("tor", ("tor", "ter")), ("sor", ("sor",)),
     ("ista", ("ist",)), ("ismus", ("ism",)), ("izo", ("ize", "ise")), ("fico", ("fy", "fication")),
-    ("eus", ("eous", "ean")), ("ius", ("ious", "y")), ("uus", ("uous",)), ("plex", ("ple", "plex")), ("us", ("", "e", "ous")),
-    ("um", ("", "e")), ("a", ("", "e")), ("ma", ("m", "me")), ("is", ("", "e")), ("or", ("or",)), ("tes", ("t", "te")),
+    ("eus", ("eous", "ean")), ("ius", ("ious", "y")), ("uus", ("uous",)), ("plex", ("ple", "plex")),
+    ("us", ("", "e", "ous")), ("um", ("", "e")), ("a", ("", "e")),
+    ("ma", ("m", "me")), ("is", ("", "e")), ("or", ("or",)), ("tes", ("t", "te")),
     ("o", ("", "e", "ate")), ("eo", ("", "e")), ("io", ("", "e")),
 )  # fmt: skip
 _VERB_TAILS = (
@@ -44,6 +47,8 @@ _DOUBLED = re.compile(r"([bcdfglmnprstz])\1")
 def letters(word: str) -> str:
     """Return a word, Latin or English, with spellings of the same sound made one: ae e, ph f, c k, u v w, i j y.
 
+    What is no letter of the Latin alphabet is left out.
+
     >>> letters("philosophia"), letters("Caesar"), letters("volvō"), letters("accuse")
     ('filosofia', 'cesar', 'uoluo', 'acuse')
     """
@@ -51,7 +56,7 @@ def letters(word: str) -> str:
     for old, new in _FOLDS:
         if old in key:
             key = key.replace(old, new)
-    return "".join(filter(str.isalpha, _DOUBLED.sub(r"\1", key)))
+    return "".join(filter(ALPHABET.__contains__, _DOUBLED.sub(r"\1", key)))
 
 
 def stems(lexeme: Lexeme) -> Iterator[str]:
@@ -105,3 +110,27 @@ def _english_letters(word: str) -> str:
     if len(bare) == len(marked):
         bare = "".join(m if m in "vj" else b for m, b in zip(marked, bare, strict=True))
     return bare.replace("ae", "e").replace("oe", "e")
+
+
+_ENGLISH_ENDINGS = (
+    "e", "s", "es", "al", "ial", "ual", "an", "ian", "ant", "ent", "ance", "ence", "ancy", "ency", "ar", "ary", "ory",
+    "ate", "ation", "ition", "tion", "ion", "ure", "ble", "able", "ible", "ic", "ical", "id", "ide", "ile", "il", "ine",
+    "ious", "ous", "eous", "uous", "ity", "ty", "y", "or", "er", "ist", "ism", "ive", "ative", "ment", "us", "um", "a",
+    "is", "ium", "ia", "ed", "ing", "ly", "ness", "ful", "itude", "ude", "ify", "ize", "age", "in", "ain", "eer", "ier",
+    "le",
+)  # fmt: skip
+
+
+@lru_cache(maxsize=20_000)
+def english_stems(word: str) -> tuple[str, ...]:
+    """Return an English word folded (see `letters`), whole and then without each ending it may have been given.
+
+    Empty if there is no letter in it.
+
+    >>> english_stems("aquatic")
+    ('acuatic', 'acuat')
+    """
+    whole = letters(word)
+    cut = (letters(word[: -len(e)]) for e in _ENGLISH_ENDINGS if word.endswith(e) and len(word) - len(e) > 1)
+    stems = (whole, *(stem for stem in cut if whole.startswith(stem)))
+    return tuple(stem for stem in dict.fromkeys(stems) if stem)

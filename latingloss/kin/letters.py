@@ -1,7 +1,9 @@
 """Aligning the letters of a Latin and an English word, with weights learned from words known to be kin.
 
 A weight is a log-odds: how much likelier two letters are to face each other in kin than in chance pairs. `c` and
-`c` is strong evidence, `i` and `e` a little, `t` and `d` hardly any, `t` and `g` is evidence against.
+`c` is strong evidence, `t` and `d` is weak, `t` and `g` is evidence against. Words that English borrowed keep
+their letters; native cousins of one Indo-European root changed them by rule (p f, d t, c h), so they have weights
+of their own.
 """
 
 from __future__ import annotations
@@ -17,51 +19,57 @@ Weights = Mapping[str, Mapping[str, float]]  # Latin letter or GAP -> English le
 
 
 @cache
-def weights() -> Weights:
-    """Return the shipped weights, natural-log odds, of `data/kin/letter_weights.tsv`.
+def weights(kind: str = "borrowed") -> Weights:
+    """Return the shipped weights, natural-log odds: for words `borrowed` from Latin, or for `cousins` of one root.
 
-    >>> weights()["t"]["t"] > weights()["t"]["d"] > weights()["t"]["g"]
-    True
+    >>> borrowed, cousins = weights(), weights("cousins")
+    >>> borrowed["t"]["t"] > borrowed["t"]["d"] > borrowed["t"]["g"], cousins["p"]["f"] > borrowed["p"]["f"]
+    (True, True)
     """
     table: dict[str, dict[str, float]] = {}
-    for latin, english, weight in read_table("kin/letter_weights.tsv"):
-        table.setdefault(latin, {})[english] = float(weight)
+    for latin, english, *odds in read_table("kin/letter_weights.tsv"):
+        table.setdefault(latin, {})[english] = float(odds[kind == "cousins"])
     return table
 
 
 def self_score(word: str, table: Weights) -> float:
     """Return the score of a folded word aligned with itself, the highest it can get."""
-    return sum(table[c][c] for c in word if c in table)
+    return sum(table[c][c] for c in word)
 
 
-def best_scores(latin: str, english: str, table: Weights) -> list[float]:
-    """Return the score of the best alignment of `latin` with every beginning of `english`, shortest first.
+def alignment_scores(latin: str, english: str, table: Weights) -> list[list[float]]:
+    """Return the score of the best alignment of every beginning of one word with every beginning of another.
 
-    Both are folded (`correspondences.letters`); letters outside the alphabet are skipped. Time is proportional
-    to the product of the lengths.
+    The score of the first m letters with the first n stands in row m, place n; 0 is the empty beginning.
+
+    It is the sum of the weights; higher is more alike. Both words are folded (`correspondences.letters`). Time is
+    proportional to the product of the lengths.
+
+    >>> port, part = (alignment_scores("port", english, weights())[-1][-1] for english in ("port", "part"))
+    >>> port > part > 0
+    True
     """
     inserted = table[GAP]
-    columns = [c for c in english if c in inserted]
+    added = [inserted[c] for c in english]
     row = [0.0]
-    for c in columns:
-        row.append(row[-1] + inserted[c])
+    for weight in added:
+        row.append(row[-1] + weight)
+    rows = [row]
     for letter in latin:
-        facing = table.get(letter)
-        if facing is None:
-            continue
+        facing = table[letter]
         lost = facing[GAP]
         diagonal = row[0]
         left = diagonal + lost
         new = [left]
-        for j, c in enumerate(columns, 1):
-            above = row[j]
+        for c, weight, above in zip(english, added, row[1:], strict=True):
             best = diagonal + facing[c]
             if above + lost > best:
                 best = above + lost
-            if left + inserted[c] > best:
-                best = left + inserted[c]
+            if left + weight > best:
+                best = left + weight
             diagonal = above
             left = best
             new.append(best)
         row = new
-    return row
+        rows.append(row)
+    return rows

@@ -69,7 +69,8 @@ def _index_spellings(lexeme: Lexeme, i: int, numbers: dict[Table, int], index: t
                 fixed[new_head + key[len(old_head) :]].append((i, new_head + form[len(old_head) :], features))
 
 
-def _exact(key: str) -> list[Analysis]:
+def exact(key: str) -> list[Analysis]:
+    """Return the readings of a plain key exactly as it is spelled."""
     index = _index()
     found: dict[tuple[int, int], Analysis] = {}
     entries = lexemes()
@@ -102,10 +103,10 @@ def analyses(key: str) -> tuple[Analysis, ...]:
     >>> sorted({lexemes()[a.lexeme].lemma for a in analyses("rosae")})
     ['Rosa', 'rosa']
     """
-    found = _exact(key)
+    found = exact(key)
     if not found:
         for other in spellings(key):
-            found = _exact(other)
+            found = exact(other)
             if found:
                 break
     return tuple(found)

@@ -55,6 +55,9 @@ _POSSESSIVES = {
 _QUANTIFIERS = {"omnis": "Tot", "tōtus": "Tot", "nūllus": "Neg", "ūllus": "Ind", "cūnctus": "Tot", "sōlus": "Con"}
 
 
+_GRADED = ("12", "3", "3c", "indecl")  # classes that may have degrees and an adverb
+
+
 def _spelled(lemma: str) -> str:
     return lemma.partition("#")[0]
 
@@ -73,13 +76,12 @@ def _nouns(name: str, upos: str) -> Iterator[Lexeme]:
         spelled, gendered = _spelled(lemma), {"Gender": GENDERS[gender]}
         irregular = _irregular_cells().get(spelled, [])
         fixed = [(f, {"Case": c, **gendered, "Number": n}) for _, n, c, forms in irregular for f in forms.split("/")]
-        if declension.startswith("indecl"):
-            stems: Stems = ()
+        if declension.startswith("indecl"):  # `indecl/3`: undeclined, or by the third declension
             fixed = fixed or [(spelled, gendered)]
-        else:
-            stems = noun_stems(spelled, genitive=genitive, declension=declension, gender=gender)
+            declension = declension.removeprefix("indecl").removeprefix("/")
+        declined = noun_stems(spelled, genitive=genitive, declension=declension, gender=gender) if declension else ()
         yield Lexeme(
-            lemma, upos, gloss, stems, tuple(fixed),
+            lemma, upos, gloss, declined, tuple(fixed),
             dropped=frozenset((c, n) for mode, n, c, _ in irregular if mode == "="),
             parts=f"{genitive} {gender}.", church=church, note=note, kin=kin, spell=spell, kind=kind,
         )  # fmt: skip
@@ -94,18 +96,17 @@ def _adjectives() -> Iterator[Lexeme]:
             constant, upos = _POSSESSIVES[spelled] | {"Poss": "Yes", "PronType": "Prs"}, "DET"
         elif spelled in _QUANTIFIERS:
             constant, upos = {"PronType": _QUANTIFIERS[spelled]}, "DET"
-        if group == "indecl":
-            yield Lexeme(lemma, upos, gloss, fixed=((spelled, {}),), church=church, note=note, kin=kin, spell=spell)
-            continue
-        stems = adjective_stems(spelled, forms=forms, group=group)
-        graded = group in ("12", "3", "3c") and upos == "ADJ"
-        higher = comparative_stems(comparative, stems[0][0]) if graded else ()
-        highest = superlative_stems(superlative, spelled, stems[0][0]) if graded else ()
+        undeclined = group == "indecl"
+        stems = () if undeclined else adjective_stems(spelled, forms=forms, group=group)
+        stem = stems[0][0] if stems else spelled
+        graded = group in _GRADED and upos == "ADJ"
+        higher = comparative_stems(comparative, stem) if graded else ()
+        highest = superlative_stems(superlative, spelled, stem) if graded else ()
         yield Lexeme(
-            lemma, upos, gloss, stems + higher + highest, constant=constant, parts=forms.replace("; ", ", "),
-            church=church, note=note, kin=kin, spell=spell,
+            lemma, upos, gloss, stems + higher + highest, ((spelled, {}),) if undeclined else (), constant=constant,
+            parts=forms.replace("; ", ", "), church=church, note=note, kin=kin, spell=spell,
         )  # fmt: skip
-        made = adverb_form(adverb, stems[0][0], group) if group in ("12", "3", "3c") else None
+        made = adverb_form(adverb, stem, group) if group in _GRADED else None
         if made:
             yield _adverb(made, adverb_gloss(gloss), kin=kin, degrees=(higher, highest))
 
@@ -157,17 +158,22 @@ def _indeclinables() -> Iterator[Lexeme]:
 
 def _pronouns() -> Iterator[Lexeme]:
     slots = [(number, case) for number in ("Sing", "Plur") for case in ("Nom", "Gen", "Dat", "Acc", "Voc", "Abl")]
-    cells: dict[str, list[tuple[str, Features]]] = defaultdict(list)
+    genders: dict[str, dict[tuple[str, str, str], set[str]]] = defaultdict(dict)  # lemma -> form, case, number
     heads: dict[str, list[str]] = {}
     for row in read_table("lexicon/pronouns.tsv"):
-        gender = {"Gender": GENDERS[row[7]]} if row[7] else {}
         heads[row[0]] = row
         for (number, case), forms in zip(slots, row[8:], strict=True):
-            cells[row[0]] += [(f, {"Case": case, **gender, "Number": number}) for f in forms.split("/") if f]
+            for form in filter(None, forms.split("/")):
+                found = genders[row[0]].setdefault((form, case, number), set())
+                found.update(GENDERS[row[7]].split(",") if row[7] else ())
     for lemma, (_, upos, constant, gloss, church, note, kin, *_) in heads.items():
         features = dict(pair.split("=") for pair in constant.split("|"))
+        fixed = []
+        for (form, case, number), shared in genders[lemma].items():
+            gender = {"Gender": ",".join(sorted(shared))} if shared else {}
+            fixed.append((form, {"Case": case, **gender, "Number": number}))
         yield Lexeme(
-            lemma, upos, gloss, fixed=tuple(cells[lemma]), constant=features, church=church, note=note, kin=kin
+            lemma, upos, gloss, fixed=tuple(fixed), constant=features, church=church, note=note, kin=kin
         )
 
 

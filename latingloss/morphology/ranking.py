@@ -26,6 +26,8 @@ class Candidate(NamedTuple):
     guessed: bool = False
 
 
+_CAPITAL_UNUSED = 0.3  # a common word with a capital: it may open a sentence or be held sacred
+_SMALL_NAME = 0.02  # a name without a capital
 _AGAINST_WRITTEN = 1e-4  # a reading that contradicts a written length stays, far behind
 
 
@@ -51,8 +53,8 @@ def candidates(form: str) -> tuple[Candidate, ...]:
         lexeme = entries[i]
         upos = "VERB" if "VerbForm" in features and lexeme.upos != "AUX" else lexeme.upos
         prior = weight(i, features)
-        if upos == "PROPN" and not capital:
-            prior *= 0.02
+        if (upos == "PROPN") != capital:
+            prior *= _CAPITAL_UNUSED if capital else _SMALL_NAME
         found.append(Candidate(lexeme, marked, upos, features, prior))
     if not found:
         found = [Candidate(*guess, guessed=True) for guess in guesses(form)]

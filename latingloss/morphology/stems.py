@@ -65,6 +65,8 @@ def adjective_stems(lemma: str, *, forms: str, group: str) -> Stems:
     >>> [(s, t.base) for s, t in adjective_stems("pulcher", forms="pulchra; pulchrum", group="12")]
     [('pulchr', '12r'), ('pulcher', '12r')]
     """
+    if group == "cmp":  # interior, prior: a comparative that has no positive
+        return ((lemma.removesuffix("ior"), Table("comparative", "ADJ", "Cmp")),)
     number = "pl" if group.endswith("pl") else ""
     group = group.removesuffix("pl")
     listed = forms.split("; ")

@@ -63,7 +63,10 @@ def build_up(word: str, tradition: str = "ecclesiastical", *, enclitic: str = ""
 def _pronounce(word: str, tradition: Tradition, enclitic: str) -> Pronunciation:
     spelling = read_spelling(word)
     sounds, tail = _sounds_before_enclitic(spelling, enclitic) if enclitic else (speech_sounds(spelling), 0)
-    starts = syllable_starts(sounds, church=tradition == "ecclesiastical")
+    church = tradition == "ecclesiastical"
+    if church:
+        sounds = ecclesiastical.church_sounds(sounds)
+    starts = syllable_starts(sounds, church=church)
     stress = find_stress(spelling, sounds, starts, enclitic=tail)
     spoken = _RULES[tradition].spoken_syllables(sounds, starts, letters=spelling.letters)
     if not any(spoken):  # a lone h
@@ -83,10 +86,10 @@ def _pronounce(word: str, tradition: Tradition, enclitic: str) -> Pronunciation:
 
 
 def _sounds_before_enclitic(spelling: Spelling, enclitic: str) -> tuple[str, int]:
-    """Return the sound string with host and enclitic read apart, and the number of letters of the enclitic."""
-    tail = len(read_spelling(enclitic).pattern)
-    host = len(spelling.pattern) - tail
-    if host < 1 or spelling.pattern[host:].lower() != read_spelling(enclitic).pattern.lower():
-        raise TextError(f"the word does not end in the enclitic {enclitic!r} behind a host: give -que, -ne or -ve as it is written in it")
-    parts = (Spelling(spelling.letters[s], spelling.pattern[s], spelling.lengths[s], -1, False) for s in (slice(host), slice(host, None)))
-    return "".join(map(speech_sounds, parts)), tail
+    """Return the sound string, host and enclitic each read as a word, and the number of letters of the enclitic."""
+    tail = read_spelling(enclitic)
+    cut = len(spelling.pattern) - len(tail.pattern)
+    if cut < 1 or spelling.pattern[cut:].lower() != tail.pattern.lower():
+        raise TextError(f"the word does not end in a host and {enclitic!r}: give the enclitic as the word spells it")
+    host = spelling._replace(pattern=spelling.pattern[:cut], lengths=spelling.lengths[:cut])
+    return speech_sounds(host) + speech_sounds(tail), len(tail.pattern)

@@ -1,7 +1,8 @@
 """Restored classical pronunciation: the phones of a sound string.
 
-Source: Allen, Vox Latina (1978), chapters 1-4. Broad transcription: no nasal vowels, no velar n before g or c, and
-m at the end of a word as written; consonantal i between vowels is double behind a short vowel; z likewise.
+Source: Allen, Vox Latina (1978), on consonants, semivowels and vowels. Broad transcription: no nasal vowels, no velar
+n before g or c, m at the end of a word as written; between vowels a consonantal i is double behind a short one, and z
+is double.
 """
 
 from __future__ import annotations
@@ -25,6 +26,12 @@ RULES = SoundRules(
         **dict.fromkeys("œŒ", "oe̯"),
         **dict.fromkeys("cq", "k"),
         **dict.fromkeys("vw", "u̯"),
-        **{"ᵉ": "e̯", "ᵘ": "u̯", "ⁱ": "i̯", "j": "i̯", "ɪ": "i̯i", "g": "ɡ", "x": "ks"},
+        "ᵉ": "e̯",
+        "ᵘ": "u̯",
+        "ⁱ": "i̯",
+        "j": "i̯",
+        "ɪ": "i̯i",
+        "g": "ɡ",
+        "x": "ks",
     },
 )

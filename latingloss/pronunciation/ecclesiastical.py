@@ -13,6 +13,16 @@ from latingloss.pronunciation.syllables import FRONT
 _V = f"[{VOWELS}]"
 _AFTER_V = f"(?<=[{VOWELS}{GLIDES}])"
 
+
+def church_sounds(sounds: str) -> str:
+    """Return the sound string as the church reads it: cui has two syllables (Liber usualis, preface, on u).
+
+    >>> church_sounds("cuⁱ"), church_sounds("huⁱc")
+    ('cui', 'huⁱc')
+    """
+    return "cui" if sounds == "cuⁱ" else sounds
+
+
 RULES = SoundRules(
     ("[ao]ᵉ", "e"),
     (f"x(?=s|c{FRONT})", "k"),
@@ -38,6 +48,13 @@ RULES = SoundRules(
         **dict.fromkeys("yY", "i"),
         **dict.fromkeys("hʰ", ""),
         **dict.fromkeys("cq", "k"),
-        **{"ɪ": "ji", "ᵘ": "u̯", "ⁱ": "i̯", "ʷ": "w", "w": "v", "g": "ɡ", "x": "ks", "z": "d͡z"},
+        "ɪ": "ji",
+        "ᵘ": "u̯",
+        "ⁱ": "i̯",
+        "ʷ": "w",
+        "w": "v",
+        "g": "ɡ",
+        "x": "ks",
+        "z": "d͡z",
     },
 )

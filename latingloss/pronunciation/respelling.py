@@ -65,5 +65,5 @@ def _respell_syllable(syllable: str, table: dict[str, str]) -> str:
 def _ascii(letter: str) -> str:
     if letter.isascii():
         return letter
-    plain = unicodedata.normalize("NFKD", letter).encode("ascii", "ignore").decode().lower()
+    plain = unicodedata.normalize("NFKD", letter.casefold()).encode("ascii", "ignore").decode()
     return plain or ("" if unicodedata.combining(letter) else "?")

@@ -4,8 +4,8 @@ A sound string has one sign a letter, so it runs side by side with the spelling.
 where a long mark is written; `ᵉ ᵘ ⁱ` are second halves of diphthongs; `j` and `v` are always consonants; `ʰ` is the h
 of ch ph th rh; `ʷ` is the u of qu, ngu and suāvis; `ɪ` is the i of adiciō, spoken ji; `?` is a letter not Latin.
 
-Sources: Allen, Vox Latina (1978), chapter 1 (consonantal i and u) and chapter 2 (diphthongs); Bennett, New Latin
-Grammar (1918), sections 2-3. In the patterns a capital is a vowel with a mark of its own (see `spelling`).
+Sources: Allen, Vox Latina (1978), on semivowels and diphthongs; Bennett, New Latin Grammar (1918), sections 2-3. In
+the patterns a capital is a vowel with a mark of its own (see `spelling`).
 """
 
 from __future__ import annotations
@@ -23,17 +23,18 @@ _STRAY_V = re.compile(f"v(?!{_V})|^[bcdfgpst]v|[gq]v")
 _STRAY_J = re.compile(f"j(?!{_V})")
 _ASPIRATE = re.compile("(?<=[cptrk])h")
 # su is a consonant pair only in suāvis, suādeō, suēscō and their kin; suē-t, suē-v only behind a prefix (cōnsuētus).
-_LABIAL = re.compile(f"(?:(?<=q)|(?<=ng)|(?<=^g))u(?={_V})|(?<=s)u(?=(?i:a[dv]|as[iou]|esc))|(?<=[nsd]s)u(?=(?i:e[tv]))")
+_LABIAL = re.compile(
+    f"(?:(?<=q)|(?<=ng)|(?<=^g))u(?={_V})|(?<=s)u(?=(?i:a[dv]|as[iou]|esc))|(?<=[nsd]s)u(?=(?i:e[tv]))"
+)
 
-# Forms of eō keep i a vowel: ierat, ierint, iēns; so do Greek words: iambus, ianthinus, iaspis, Iāsōn, Iacchus, Iōnia.
+# Forms of eō keep i a vowel: ierat, ierint, iēns; so do Greek words: iambus, iaspis, Iāsōn, Iacchus, Iōnia.
 _EO = "(?i:er(?:a[mst]|ant|amus|atis|i[mst]|int|imus|itis|o|unt)$|ens$|ent[ei])"
-_GREEK = "(?i:a(?:mb|nt|sp|son|cc|py)|on(?:i|es$)|o$|ul(?:us|um|o)$)"
+_GREEK = "(?i:a(?:mb|sp|son|cc|py)|on(?:i|es$)|o$|ul(?:us|um|o)$)"
 _FIRST_I = re.compile(f"^i(?={_V})(?!i|I|{_EO}|{_GREEK})")
 _EO_COMPOUND = re.compile(f"^(?i:intro|retro|prae|ante|co)i(?={_EO}|i)")
 # Prefixes, and behind them the roots of jaceō jaciō jungō jugum jūdex jūs jūrō juvō jubeō jocus.
 _PREFIX = "(?i:ab|ad|circum|con|dis|ex|in|inter|[ij]us|ob|per|post|sub|super|trans)"
-_ROOT_I = re.compile(f"(?<=[bdmnrstx])i(?=(?i:ac|ec[eit]|oc|u(?!(?:[sm]|nt|ntur)$)))")
-_PREFIXES = re.compile(f"^{_PREFIX}{{1,2}}(?=i)")
+_PREFIXED_I = re.compile(f"^{_PREFIX}{{1,2}}i(?=(?i:ac|ec[eit]|oc|u(?!(?:[sm]|nt|ntur)$)))")
 # adiciō stands for adjiciō: one written i for the consonant and the vowel.
 _THROWN = re.compile("^(?i:ab|ad|con?|de|dis|e|in|inter|ob|pro|re|sub|super|tra|trans|circum)i(?=c(?!id)(?i:e|i|unt))")
 _MIDDLE_I = re.compile(f"(?<={_V})(?<!^tenu)[iy](?={_V})")
@@ -81,10 +82,7 @@ def _settle_early_i(pattern: str) -> str:
     pattern = _FIRST_I.sub("j", pattern)
     pattern = _EO_COMPOUND.sub(lambda match: match[0][:-1] + "I", pattern)
     pattern = _THROWN.sub(lambda match: match[0][:-1] + "ɪ", pattern)
-    prefixes = _PREFIXES.match(pattern)
-    if prefixes and _ROOT_I.match(pattern, prefixes.end()):
-        return pattern[: prefixes.end()] + "j" + pattern[prefixes.end() + 1 :]
-    return pattern
+    return _PREFIXED_I.sub(lambda match: match[0][:-1] + "j", pattern)
 
 
 def _settle_u(pattern: str) -> str:
@@ -104,7 +102,5 @@ def _join_diphthongs(pattern: str) -> str:
 def _with_lengths(pattern: str, lengths: str) -> str:
     if LONG not in lengths:
         return pattern.lower()
-    return "".join(
-        sign.upper() if length == LONG and sign.isascii() or sign in "Ææ" and length == LONG else sign
-        for sign, length in zip(pattern.lower(), lengths, strict=True)
-    )
+    signs = zip(pattern.lower(), lengths, strict=True)
+    return "".join(sign.upper() if length == LONG else sign for sign, length in signs)

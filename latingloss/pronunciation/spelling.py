@@ -62,7 +62,7 @@ def _clusters(word: str) -> list[str]:
     composed = unicodedata.normalize("NFC", word)
     after_letter = False
     for character in unicodedata.normalize("NFC", composed.lower()):
-        if character.isalpha():
+        if character.isalpha() and unicodedata.category(character) != "Lm":  # Lm: signs such as ˈ and ʼ
             clusters.append(character)
             after_letter = True
         elif unicodedata.category(character)[0] != "M":
@@ -75,11 +75,13 @@ def _clusters(word: str) -> list[str]:
 def _read_letter(cluster: str) -> _Letter:
     if cluster in _LATIN:  # the common case, kept short for speed
         return _Letter(cluster, cluster, UNWRITTEN, False, False)
-    base, *marks = unicodedata.normalize("NFD", cluster)
+    decomposed = unicodedata.normalize("NFD", cluster)
+    base, marks = decomposed[0], decomposed[1:]
     if base not in _LATIN:
         return _Letter(cluster, FOREIGN, UNWRITTEN, False, True)
-    kept = [mark for mark in marks if mark not in _LENGTH_MARKS]
-    lengths = {_LENGTH_MARKS[mark] for mark in marks if mark in _LENGTH_MARKS}
+    length_marks = _LENGTH_MARKS if base in _VOWELS else {}
+    kept = [mark for mark in marks if mark not in length_marks]
+    lengths = {length_marks[mark] for mark in marks if mark in length_marks}
     length = EITHER if len(lengths) > 1 else min(lengths, default=UNWRITTEN)
     # A vowel with a length mark or a diaeresis, and an i with an acute, is never half of a diphthong or a consonant.
     alone = base in _VOWELS and (bool(lengths) or _DIAERESIS in kept or (base == "i" and _ACUTE in kept))

@@ -2,20 +2,25 @@
 
 A written acute decides (church books print it in words of three syllables or more). Otherwise the last syllable but
 one is stressed if it is heavy or the word has only two, and the one before it if not: Bennett, New Latin Grammar
-(1918), sections 5-6; Allen, Vox Latina (1978), chapter 6. Where the length of the vowel that decides is not written,
-the ending is looked up in `data/sounds_endings.tsv`.
+(1918), sections 5-6; Allen, Vox Latina (1978), on accent.
+
+Where the length that decides is not written, the ending is looked up in `data/sounds_endings.tsv`, and the longest one
+that fits decides; a vowel that none fits counts as short. There `finals` is what the ending adds to the stem, A, B and
+C being the lists below; `certain` is yes if the ending has no common exception; rows of inflection and word formation
+follow Bennett, parts II and IV, the others are common practice. Endings in two vowels are exceptions to the rule that
+a vowel before a vowel is short.
 """
 
 from __future__ import annotations
 
 import re
 from functools import lru_cache
-from importlib.resources import files
 from typing import NamedTuple
 
 from latingloss.errors import DataError
 from latingloss.pronunciation.sounds import GLIDES, VOWELS
 from latingloss.pronunciation.spelling import EITHER, LONG, SHORT, Spelling
+from latingloss.tables import read_table
 
 _FINALS = {"A": "us a um o ae am as os i is e", "B": "us a um o ae am as os", "C": "is i em e es um"}
 _FULL_SOUNDS = str.maketrans({"ᵉ": "e", "ᵘ": "u", "ⁱ": "i", "ʷ": "u", "ʰ": "h", "j": "i", "æ": "ae", "œ": "oe"})
@@ -36,7 +41,7 @@ class Stress(NamedTuple):
 def find_stress(spelling: Spelling, sounds: str, starts: tuple[int, ...], *, enclitic: int = 0) -> Stress:
     """Return the stress of a word; `enclitic` is the number of letters of -que, -ne or -ve at its end, if any.
 
-    The syllable before an enclitic is stressed (Bennett 6.3).
+    The syllable before an enclitic is stressed: Allen and Greenough, New Latin Grammar (1903), section 12 a.
 
     >>> from latingloss.pronunciation.spelling import read_spelling
     >>> find_stress(read_spelling("amāmus"), "amAmus", (0, 1, 3))
@@ -49,30 +54,23 @@ def find_stress(spelling: Spelling, sounds: str, starts: tuple[int, ...], *, enc
         return Stress(max(0, sum(start < len(sounds) - enclitic for start in starts) - 1), True)
     if count < 3:
         return Stress(0, bool(_NUCLEUS.search(sounds)) and not spelling.foreign)
-    heavy, certain = _weigh_penult(spelling, sounds, starts)
+    heavy, certain = _weigh_penult(spelling, sounds)
     return Stress(count - 2 if heavy else count - 3, certain and not spelling.foreign)
 
 
-def _weigh_penult(spelling: Spelling, sounds: str, starts: tuple[int, ...]) -> tuple[bool, bool]:
+def _weigh_penult(spelling: Spelling, sounds: str) -> tuple[bool, bool]:
     """Return whether the last syllable but one is heavy, and whether that is certain."""
-    nucleus, final = (_vowel_at(sounds, start) for start in starts[-2:])
+    nucleus, final = [match.start() for match in _NUCLEUS.finditer(sounds)][-2:]
     length = spelling.lengths[nucleus]
     behind = sounds[nucleus + 1 : final]
-    if length == LONG or _DIPHTHONG.search(sounds[nucleus : final]) or not _LIGHT.fullmatch(behind):
+    if length == LONG or _DIPHTHONG.search(sounds[nucleus:final]) or not _LIGHT.fullmatch(behind):
         return True, True
     if length in (SHORT, EITHER):
         return length == EITHER, length == SHORT
     if LONG in spelling.lengths:  # the writer marks long vowels, so this one is short
         return False, True
-    # A vowel before a vowel is short by rule, so there the table holds exceptions only; Greek words are not bound by it.
+    # A vowel before a vowel is short by rule, and the table holds exceptions only; Greek words are not bound by it.
     return _ending_length(sounds.lower().translate(_FULL_SOUNDS)) or (False, not behind and not _GREEK.search(sounds))
-
-
-def _vowel_at(sounds: str, start: int) -> int:
-    match = _NUCLEUS.search(sounds, start)
-    if match is None:
-        raise AssertionError("every syllable of a word with several has a vowel")
-    return match.start()
 
 
 def _ending_length(plain: str) -> tuple[bool, bool] | None:
@@ -84,15 +82,9 @@ def _ending_length(plain: str) -> tuple[bool, bool] | None:
 def ending_table() -> dict[str, tuple[bool, bool]]:
     """Return, for every ending of the table, whether the last vowel but one is long and whether that is certain."""
     table: dict[str, tuple[bool, bool]] = {}
-    text = files("latingloss").joinpath("data", "sounds_endings.tsv").read_text(encoding="utf-8")
-    for number, line in enumerate(text.splitlines(), 1):
-        if line.startswith(("#", "stem\t")):
-            continue
-        try:
-            stem, finals, penult, certain, _source = line.split("\t")
-            value = {"long": True, "short": False}[penult], {"yes": True, "no": False}[certain]
-        except (ValueError, KeyError) as error:
-            raise DataError(f"sounds_endings.tsv, line {number}: expected stem, finals, long|short, yes|no, source") from error
+    for stem, finals, penult, certain, _source in read_table("sounds_endings.tsv"):
+        if penult not in ("long", "short") or certain not in ("yes", "no"):
+            raise DataError(f"data/sounds_endings.tsv, ending {stem!r}: penult is long or short, certain is yes or no")
         for final in " ".join(_FINALS.get(part, part) for part in finals.split()).split():
-            table.setdefault(stem + final, value)
+            table.setdefault(stem + final, (penult == "long", certain == "yes"))
     return table

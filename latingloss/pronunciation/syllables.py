@@ -1,9 +1,9 @@
 """Where one syllable of a sound string ends and the next begins.
 
 A single consonant goes with the vowel behind it, of several only the last; a stop or f with l or r stays together,
-and so do qu, ngu, ch, ph, th. The prefixes ab-, ob-, sub-, ex- keep their consonant. Sources: Bennett, New Latin
-Grammar (1918), section 4; Allen, Vox Latina (1978), chapter 6, on syllables. Church books also keep gn, and sc before
-a front vowel, together, since each is one sound: Liber usualis (1961), preface, `agnus`, `descendit`.
+and so do qu, ngu, ch, ph, th. The prefixes ab-, ob-, sub- keep their b before l and r, ex- its x. Sources: Bennett,
+New Latin Grammar (1918), section 4; Allen, Vox Latina (1978), on syllables and quantity. Church books also keep gn, and
+sc before a front vowel, together, since each is one sound: Liber usualis (1961), preface, `agnus`, `descendit`.
 """
 
 from __future__ import annotations
@@ -14,7 +14,8 @@ from latingloss.pronunciation.sounds import GLIDES, VOWELS
 
 FRONT = "(?:[eiyæœEIYÆŒɪ]|[ao]ᵉ)"
 _NUCLEUS = f"[{VOWELS}][{GLIDES}]?"
-_ONSET = f"(?:(?<=[^{VOWELS}{GLIDES}])s(?=[cpqt]))?(?:(?:[bcfgp]|[cp]ʰ)[lr]ʰ?|(?:d|tʰ?)rʰ?|[gqs]ʷ|[ckprt]ʰ|[^{VOWELS}])"
+_S = f"(?<=[^{VOWELS}{GLIDES}])s(?=[cpqt])"  # mōn-strum
+_ONSET = f"(?:{_S})?(?:(?:[bcfgp]|[cp]ʰ)[lr]ʰ?|(?:d|tʰ?)rʰ?|[gqs]ʷ|[ckprt]ʰ|[^{VOWELS}])"
 _SYLLABLE = re.compile(f"(?:{_ONSET}(?!ɪ))?{_NUCLEUS}")
 _CHURCH_SYLLABLE = re.compile(f"(?:(?:gn|sc(?={FRONT})|{_ONSET})(?!ɪ))?{_NUCLEUS}")
 _PREFIX = re.compile(f"[ao]b(?!ra)(?=[lr])|sub(?=[lr])|ex(?=[{VOWELS}])")

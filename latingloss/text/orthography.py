@@ -43,12 +43,12 @@ def without_lengths(form: str) -> str:
 
 
 def printed(form: str) -> str:
-    """Return the form as latingloss prints it: i for the lexicon's j; vowel lengths kept.
+    """Return the form as latingloss prints it: i for the lexicon's j, one i in iciō; vowel lengths kept.
 
-    >>> printed("jūstitia")
-    'iūstitia'
+    >>> printed("jūstitia"), printed("prōjiciō")
+    ('iūstitia', 'prōiciō')
     """
-    return form.translate(_PRINT_I)
+    return form.replace("ji", "i").translate(_PRINT_I)
 
 
 def has_lengths(form: str) -> bool:
@@ -82,6 +82,8 @@ _VARIANTS = [
     (re.compile(p), r)
     for p, r in (
         (r"^c(oe|ae)([nlmt])", r"ce\2"),
+        (r"^michi", "mihi"),
+        (r"^nichil", "nihil"),
         (r"oe", "ae"),
         (r"ae", "e"),
         (r"oe", "e"),

@@ -1,0 +1,5 @@
+"""`python -m latingloss`."""
+
+from latingloss.cli import main
+
+raise SystemExit(main())

@@ -1,0 +1,137 @@
+"""Words of grammar join the Latin word whose ending they render, once the content words are linked.
+
+The steps follow the alignment guidelines: an article goes with its noun, a preposition with a Latin preposition or
+else with its noun, subject pronouns and auxiliaries with the verb, all by the English phrase they stand in.
+"""
+
+from __future__ import annotations
+
+from latingloss.alignment.evidence import Pair
+from latingloss.alignment.grammar import ARTICLES, AUXILIARIES, CASE_WORDS, STAND_INS, SUBJECTS, is_open
+from latingloss.alignment.phrases import head, is_verbal, predicate
+from latingloss.alignment.syntax import auxiliaries, governors
+from latingloss.alignment.units import Unit
+
+_PREPOSITIONS = CASE_WORDS - {"as"} | frozenset(
+    "against before after under among between within without toward around across out upon over unto".split()
+)
+_OWN_NOUNS = ("res.NOUN", "homo.NOUN", "uir.NOUN", "populus.NOUN", "locus.NOUN")
+_OWN_AUXILIARIES = ("nolo.VERB", "possum.VERB")
+_PARTICLES = frozenset("away forth up out down off back aside together".split())
+_PERSONS = {"i": "1", "we": "1", "you": "2", "he": "3", "she": "3", "it": "3", "they": "3"}
+
+
+def _has_lexeme(unit: Unit, *lexemes: str) -> bool:
+    return any(r.lexeme in lexemes for r in unit.readings)
+
+
+def _is_own(pair: Pair, word: int) -> bool:
+    """Tell whether a word of grammar is believed to render a Latin word of its own, not an ending."""
+    return any(not is_open(r.lexeme) for i in pair.links[word] for r in pair.units[i].readings)
+
+
+def join_articles(pair: Pair) -> None:
+    """Link articles to the unit that the head of their noun phrase renders."""
+    for j, word in enumerate(pair.words):
+        if word not in ARTICLES:
+            continue
+        found = head(pair, j + 1)
+        unit = pair.unit_of(found) if found is not None else pair.unit_of(j)
+        nominal = unit is not None and pair.units[unit].is_kind("noun", "adj", "part", odds=0.25)
+        pair.links[j] = {unit} if unit is not None and (found is not None or nominal) else set()
+
+
+def join_verbs(pair: Pair) -> None:
+    """Link subject pronouns and auxiliaries to the verb they belong to, content words to both parts of `natum est`."""
+    periphrases = auxiliaries(pair.units)
+    decided: dict[int, set[int]] = {}
+    for j, word in enumerate(pair.words):
+        if word not in SUBJECTS and word not in AUXILIARIES or _keeps_own(pair, j):
+            continue
+        found = predicate(pair, j)
+        unit = pair.unit_of(found) if found is not None else None
+        if found is None or unit is None:
+            continue
+        if is_verbal(pair, unit):
+            decided[j] = {periphrases.get(unit, unit)}
+        elif word in SUBJECTS:
+            for k in range(j + 1, found):
+                copula = pair.unit_of(k) if pair.words[k] in AUXILIARIES else None
+                if copula is not None and is_verbal(pair, copula):
+                    decided[j] = {copula}
+    for j, units in decided.items():
+        pair.links[j] = units
+    _link_both_parts(pair, periphrases)
+
+
+def _keeps_own(pair: Pair, word: int) -> bool:
+    unit = pair.unit_of(word)
+    if unit is None:
+        return False
+    if pair.words[word] in SUBJECTS:
+        return _is_own(pair, word) and pair.units[unit].is_kind("pron", odds=0.5)
+    return _has_lexeme(pair.units[unit], *_OWN_AUXILIARIES)
+
+
+def _link_both_parts(pair: Pair, periphrases: dict[int, int]) -> None:
+    participles = {auxiliary: participle for participle, auxiliary in periphrases.items()}
+    for j, units in enumerate(pair.links):
+        if not pair.is_function(j):
+            for i in tuple(units):
+                units.update({periphrases[i]} if i in periphrases else {participles[i]} if i in participles else ())
+
+
+def join_prepositions(pair: Pair) -> None:
+    """Link prepositions to the Latin preposition that governs their noun, or else to the noun itself."""
+    governed = governors(pair.units)
+    for j, word in enumerate(pair.words):
+        if pair.printed[j] not in _PREPOSITIONS and word not in _PREPOSITIONS:
+            continue
+        if word == "to" and (verb := _infinitive(pair, j)) is not None:
+            pair.links[j] = {verb}
+            continue
+        found = head(pair, j + 1)
+        unit = pair.unit_of(found) if found is not None else None
+        if unit is None:
+            continue
+        other = pair.units[unit]
+        if unit in governed and not (word == "of" and other.has_case("Gen") > 0.1):
+            pair.links[j] = {governed[unit]}
+        elif any(pair.units[i].is_kind("adp") for i in pair.links[j]) and not (
+            word == "of" and other.has_case("Gen") > 0.1
+        ):
+            continue
+        elif word in CASE_WORDS and other.is_kind("noun", "adj", "part", "pron", odds=0.25):
+            pair.links[j] = {unit}
+
+
+def _infinitive(pair: Pair, word: int) -> int | None:
+    k = word + 1
+    while k < len(pair.words) and pair.words[k] in ("be", "have", "not"):
+        k += 1
+    if k == len(pair.words) or pair.is_function(k):
+        return None
+    unit = pair.unit_of(k)
+    if unit is None or not pair.units[unit].is_kind("verb", odds=0.5):
+        return None
+    return unit
+
+
+def join_stand_ins(pair: Pair) -> None:
+    """Link `thing`, `man`, `one` to the adjective or pronoun they complete: `all things`."""
+    for j in range(1, len(pair.words)):
+        if pair.words[j] not in STAND_INS or not pair.is_function(j) or pair.breaks[j]:
+            continue
+        if any(_has_lexeme(pair.units[i], *_OWN_NOUNS) for i in pair.links[j]):
+            continue
+        unit = pair.unit_of(j - 1)
+        if unit is not None and pair.units[unit].is_kind("adj", "pron", "part"):
+            pair.links[j] = set(pair.links[j - 1])
+
+
+def attach(pair: Pair) -> None:
+    """Decide the words of grammar of a pair whose content words are linked."""
+    join_articles(pair)
+    join_verbs(pair)
+    join_prepositions(pair)
+    join_stand_ins(pair)

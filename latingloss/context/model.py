@@ -1,0 +1,133 @@
+"""The chooser's weights and how they score: log-linear, in rounds, each seeing what the round before believed.
+
+Round by round every reading gets a score from its prior, its tag, and what the readings around it are likely to
+be; a softmax over each word's readings gives the next belief. That is mean-field inference in a conditional
+random field whose weights are learned for each round.
+"""
+
+from __future__ import annotations
+
+from functools import cache
+from importlib.resources import as_file, files
+from pathlib import Path
+from typing import NamedTuple
+
+import numpy as np
+
+from latingloss.context.columns import Columns, Floats, Ints, Vocabulary
+from latingloss.context.evidence import FAR, LEVELS, NEAR, Pairs, pairs_at
+from latingloss.context.tags import CLASSES
+
+AGREEMENTS = len(CLASSES) ** 2 * LEVELS
+
+
+class Round(NamedTuple):
+    """Weights of one round; shapes in brackets."""
+
+    prior: Floats  # [1]
+    tag: Floats  # [tags]
+    memory: Floats  # [remembered readings]
+    near: Floats  # [len(NEAR), tags, signs]
+    agree: Floats  # [len(FAR), AGREEMENTS]
+
+    @classmethod
+    def zeros(cls, tags: int, signs: int, memory: int) -> Round:
+        """Return a round that trusts the prior alone."""
+        return cls(
+            np.ones(1, np.float32),
+            np.zeros(tags, np.float32),
+            np.zeros(memory, np.float32),
+            np.zeros((len(NEAR), tags, signs), np.float32),
+            np.zeros((len(FAR), AGREEMENTS), np.float32),
+        )
+
+
+class Evidence(NamedTuple):
+    """Pairs at every distance, found once for a batch and used in every round."""
+
+    pairs: dict[int, Pairs]
+    edges: dict[int, Ints]
+
+    @classmethod
+    def of(cls, columns: Columns) -> Evidence:
+        """Find the pairs of a batch."""
+        found = {distance: pairs_at(columns, distance) for distance in FAR}
+        return cls({d: p for d, (p, _) in found.items()}, {d: e for d, (_, e) in found.items()})
+
+
+def softmax(columns: Columns, score: Floats) -> Floats:
+    """Return probabilities of the readings of each word from their scores."""
+    if not len(score):
+        return score
+    top = np.maximum.reduceat(score, columns.start)
+    power = np.exp(score - top[columns.word])
+    return (power / np.add.reduceat(power, columns.start)[columns.word]).astype(np.float32)
+
+
+def scores(columns: Columns, evidence: Evidence, weights: Round, belief: Floats) -> Floats:
+    """Return the score of every reading, given what is believed of the others."""
+    total = weights.prior[0] * columns.prior + weights.tag[columns.tag] + weights.memory[columns.remembered]
+    for k, distance in enumerate(FAR):
+        pairs = evidence.pairs[distance]
+        value = weights.agree[k][pairs.agreement]
+        if distance in NEAR:
+            near = weights.near[NEAR.index(distance)]
+            value = value + near[columns.tag[pairs.row], columns.sign[pairs.other]]
+            edge = evidence.edges[distance]
+            total[edge] += near[columns.tag[edge], 1]
+        total += np.bincount(pairs.row, value * belief[pairs.other], minlength=len(total)).astype(np.float32)
+    return total
+
+
+class Model(NamedTuple):
+    """Weights of all rounds with the vocabularies that number their rows and columns."""
+
+    tags: Vocabulary
+    signs: Vocabulary
+    memory: Vocabulary
+    rounds: tuple[Round, ...]
+
+    def believe(self, columns: Columns) -> Floats:
+        """Return the probability of every reading of a batch."""
+        evidence = Evidence.of(columns)
+        belief = softmax(columns, columns.prior)
+        for weights in self.rounds:
+            belief = softmax(columns, scores(columns, evidence, weights, belief))
+        return belief
+
+    def save(self, path: Path) -> None:
+        """Write the model as a compressed numpy archive; weights are kept sparse, in half precision."""
+        arrays: dict[str, np.ndarray] = {  # type: ignore[type-arg]
+            name: np.frombuffer("\n".join(v.names).encode(), np.uint8)
+            for name, v in (("tags", self.tags), ("signs", self.signs), ("memory", self.memory))
+        }
+        for i, weights in enumerate(self.rounds):
+            for name, values in weights._asdict().items():
+                flat = values.reshape(-1)
+                where = np.flatnonzero(np.abs(flat) > 0.02)
+                arrays[f"{i}.{name}.at"] = np.diff(where, prepend=0).astype(np.uint32)
+                arrays[f"{i}.{name}"] = flat[where].astype(np.float16)
+        np.savez_compressed(path, **arrays)  # type: ignore[arg-type]
+
+    @classmethod
+    def load(cls, path: Path) -> Model:
+        """Read a model that `save` wrote."""
+        with np.load(path, allow_pickle=False) as archive:
+            names = {k: bytes(archive[k]).decode().split("\n") for k in ("tags", "signs", "memory")}
+            vocabularies = [Vocabulary(names[k]) for k in ("tags", "signs", "memory")]
+            rounds = []
+            while f"{len(rounds)}.tag" in archive:
+                weights = Round.zeros(*(len(v) for v in vocabularies))
+                for name, values in weights._asdict().items():
+                    flat = values.reshape(-1)
+                    flat[:] = 0
+                    flat[np.cumsum(archive[f"{len(rounds)}.{name}.at"])] = archive[f"{len(rounds)}.{name}"]
+                rounds.append(weights)
+        return cls(vocabularies[0], vocabularies[1], vocabularies[2], tuple(rounds))
+
+
+@cache
+def shipped() -> Model:
+    """Return the model that comes with latingloss."""
+    with as_file(files("latingloss") / "data" / "context" / "model.npz") as path:
+        return Model.load(path)

@@ -1,0 +1,115 @@
+"""How hard a word is for an English-speaking beginner: a sum of standardised parts, mapped to 0..1.
+
+No published study says which Latin words English-speaking beginners find hard. The weights in
+`data/difficulty/weights.tsv` are therefore a prior, set after effects known for other second languages: on the
+British Council's Knowledge-based Vocabulary Lists (English words; Spanish and German speakers) difficulty goes
+with log frequency (r = -.375, -.374), letters (.334, .347) and likeness to the first language (-.236, -.355);
+see also Brysbaert, Mandera and Keuleers (2018) on frequency. The weight of shape is a guess. Replace the table
+to use weights of your own.
+"""
+
+from __future__ import annotations
+
+from functools import cache
+from math import exp
+from typing import NamedTuple
+
+from latingloss.difficulty.frequency import lexeme_zipf, per_million
+from latingloss.document import Difficulty, DifficultyPart, Relative
+from latingloss.kin import cognate_distance, relatives
+from latingloss.morphology.ranking import Candidate
+from latingloss.tables import read_table
+from latingloss.text.orthography import plain
+
+_SPREAD = 1.6  # steepness of the map from the weighted sum to 0..1
+_VOWELS = frozenset("aeiouy")
+_KNOWN_ZIPF = 3.0  # an English word rarer than this does not help a reader
+
+
+class Weight(NamedTuple):
+    """How one part is standardised and weighed."""
+
+    mean: float
+    deviation: float
+    weight: float
+
+    def effect(self, value: float) -> float:
+        """Return what a value of this part adds to the weighted sum."""
+        return self.weight * (value - self.mean) / self.deviation
+
+
+@cache
+def shipped_weights() -> dict[str, Weight]:
+    """Return the documented prior weights by part."""
+    return {part: Weight(*map(float, numbers)) for part, *numbers in read_table("difficulty/weights.tsv")}
+
+
+@cache
+def known_relatives(lemma: str) -> tuple[tuple[float, Relative], ...]:
+    """Return a lemma's English relatives that a reader knows, with their distances, the nearest first."""
+    known = [r for r in relatives(lemma) if r.zipf >= _KNOWN_ZIPF][:6]
+    return tuple(sorted(((cognate_distance(lemma, r.word), r) for r in known), key=lambda pair: pair[0]))
+
+
+def syllable_count(form: str) -> int:
+    """Return about how many syllables a form has: vowel groups, i before a vowel at the start not counted.
+
+    >>> syllable_count("laudamus"), syllable_count("iam"), syllable_count("gratia")
+    (3, 1, 3)
+    """
+    key = plain(form)
+    count, previous = 0, ""
+    for i, c in enumerate(key):
+        following = key[i + 1 : i + 2]
+        consonantal = c in "iu" and following in _VOWELS and (i == 0 or previous in _VOWELS or previous == "q")
+        joined = previous + c in ("ae", "oe", "au")
+        if c in _VOWELS and not consonantal and not joined:
+            count += 1
+        previous = c
+    return max(1, count)
+
+
+def _changed(form: str, lemma: str) -> float:
+    """Share of the form's letters that are not the lemma's beginning: 0 `rosa` for rosa, near 1 `tulit` for ferō."""
+    form, lemma = plain(form), plain(lemma.partition("#")[0])
+    same = 0
+    while same < min(len(form), len(lemma)) and form[same] == lemma[same]:
+        same += 1
+    return 1 - same / max(len(form), 1)
+
+
+def _frequency_reason(value: float) -> str:
+    kind = "very common" if value >= 6 else "common" if value >= 5.2 else "uncommon" if value >= 4.2 else "rare"
+    return f"{kind}: {per_million(value)}"
+
+
+def _cognate_reason(distance: float, nearest: Relative | None) -> str:
+    if nearest is None:
+        return "no English relative that a reader knows"
+    near = "looks like" if distance < 0.35 else "is kin to" if distance < 0.7 else "is only distantly like"
+    return f"{near} English “{nearest.word}”"
+
+
+def difficulty(form: str, candidate: Candidate) -> Difficulty:
+    """Score one form in one reading; parts: frequency (Zipf), length (letters), cognate distance, shape.
+
+    The score is 1 / (1 + exp(-1.6 s)), s the sum of the parts' effects; 0.5 is an average word.
+    """
+    weights = shipped_weights()
+    lemma = candidate.lexeme.lemma
+    nearest = known_relatives(lemma)
+    distance = nearest[0][0] if nearest else 1.0
+    common, letters, changed = lexeme_zipf(candidate.lexeme), len(plain(form)), _changed(form, lemma)
+    syllables = syllable_count(form)
+    values = (
+        ("frequency", common, _frequency_reason(common)),
+        ("length", float(letters), f"{letters} letters, {syllables} syllable{'s' if syllables > 1 else ''}"),
+        ("cognate", distance, _cognate_reason(distance, nearest[0][1] if nearest else None)),
+        ("shape", changed, f"far from its dictionary form {lemma.partition('#')[0]}" if changed > 0.5 else ""),
+    )
+    parts = tuple(
+        DifficultyPart(name=name, value=round(value, 3), effect=round(weights[name].effect(value), 3), reason=reason)  # type: ignore[arg-type]
+        for name, value, reason in values
+    )
+    total = sum(part.effect for part in parts)
+    return Difficulty(score=round(1 / (1 + exp(-_SPREAD * total)), 4), parts=parts)

@@ -1,0 +1,68 @@
+"""The default engine: the analyser's readings, weighed by the context model."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from threading import Lock
+
+from latingloss.context.columns import Types, lay_out
+from latingloss.context.model import Model, shipped
+from latingloss.engines import Choice, TokenChoices
+from latingloss.morphology.enclitics import split
+from latingloss.text.tokens import word_text
+
+_MOST_TYPES = 400_000  # distinct forms kept before the table is begun anew
+
+
+class BuiltInEngine:
+    """Chooses readings by itself, with nothing but numpy and the shipped model.
+
+    One engine may be shared by threads.
+    """
+
+    name = "built-in"
+
+    def __init__(self, model: Model | None = None) -> None:
+        self._model = model or shipped()
+        self._lock = Lock()
+        self._types = self._new_types()
+
+    def _new_types(self) -> Types:
+        return Types(self._model.tags, self._model.signs, self._model.memory)
+
+    def read(self, sentences: Sequence[Sequence[str]]) -> list[list[TokenChoices]]:
+        """Return for every token of every sentence its words with their readings."""
+        parts = [[_parts(token) for token in sentence] for sentence in sentences]
+        order = [_sense_order(sentence) for sentence in parts]
+        with self._lock:
+            if len(self._types.candidates) > _MOST_TYPES:
+                self._types = self._new_types()
+            types = self._types
+            ids = [[types.id(parts[s][t][w]) for t, w in places] for s, places in enumerate(order)]
+            columns = lay_out(ids, types)
+        belief = self._model.believe(columns).tolist()
+        out: list[list[TokenChoices]] = []
+        starts = iter(columns.start.tolist())
+        for s, places in enumerate(order):
+            found: dict[tuple[int, int], Choice] = {}
+            for (t, w), number in zip(places, ids[s], strict=True):
+                start = next(starts)
+                readings = types.candidates[number]
+                weighed = zip(readings, belief[start : start + len(readings)], strict=True)
+                found[t, w] = Choice(parts[s][t][w], tuple(sorted(weighed, key=lambda pair: -pair[1])))
+            out.append([tuple(found[t, w] for w in range(len(token))) for t, token in enumerate(parts[s])])
+        return out
+
+
+def _parts(token: str) -> tuple[str, ...]:
+    text = word_text(token)
+    return split(text) or (text,)
+
+
+def _sense_order(sentence: Sequence[tuple[str, ...]]) -> list[tuple[int, int]]:
+    """Order of the words for the chooser: an enclitic conjunction goes before its host, as the sense has it."""
+    order = []
+    for t, parts in enumerate(sentence):
+        places = [(t, w) for w in range(len(parts))]
+        order += reversed(places) if len(parts) == 2 and parts[1].lower() in ("que", "ve", "ue") else places
+    return order

@@ -1,0 +1,103 @@
+"""Cognate distance: how little an English word recalls a Latin one, from its letters and from what is known."""
+
+from __future__ import annotations
+
+import re
+from functools import lru_cache
+from math import exp, sqrt
+from typing import NamedTuple
+
+from latingloss.kin.correspondences import english_stems, letters
+from latingloss.kin.letters import weights
+from latingloss.kin.looks import Shapes, form_shapes, lexeme_shapes, likeness, without_ending
+from latingloss.kin.relations import etymons, relations, roots_of
+from latingloss.morphology.analysis import analyses
+from latingloss.morphology.lexicon import Lexeme, find, lexemes
+from latingloss.text.orthography import plain
+
+_HALFWAY, _STEEPNESS = 0.42, 7.0  # likeness at which kin and chance are equally likely; slope of the curve
+_INHERITED = 0.3  # likeness taken off an alignment by the rules of cousins, which chance meets more often
+_SAME_ETYMON, _SAME_ROOT = 0.35, 0.6  # largest distance of a word known to come from the Latin one; to share its root
+_SAME_WORD = 0.48  # likeness from which a recorded etymon is taken for the Latin word or its family
+_NONE: frozenset[str] = frozenset()
+_LEAST = 0.02  # of words that differ in spelling
+_SMALL_WORDS = frozenset({"a", "an", "the", "to", "of", "be", "in", "on", "at", "for", "with", "by", "or", "and"})
+_WORD = re.compile(r"[^\W\d_]+(?:'s)?")
+
+
+class _Latin(NamedTuple):
+    shapes: Shapes
+    etymon: frozenset[str]  # folded English words of the same etymon or family
+    cousins: frozenset[str]  # folded native English words that share its root
+    roots: frozenset[str]  # Indo-European roots of the words of its etymon
+
+
+def cognate_distance(latin: str, english: str) -> float:
+    """Return how little an English word recalls a Latin one: 0 the same word, 1 nothing in common.
+
+    Letters are aligned with weights learned from kin (see `letters`), against every stem of the lemma; a form is
+    traced to its lemmas. An English word known to come from the Latin word is near, one that only shares its root
+    less so. Of several English words the root mean square counts, so that one word that recalls nothing weighs more
+    than one that does; articles and the like are left out. Not symmetric: the first word is taken as Latin. Any text
+    is allowed.
+
+    >>> cognate_distance("vīta", "vita"), cognate_distance("viridis", "green") > 0.9
+    (0.0, True)
+    >>> cognate_distance("aqua", "aquatic") < cognate_distance("aqua", "ewer") < cognate_distance("aqua", "water")
+    True
+    """
+    if plain(latin) == plain(english):
+        return 0.0
+    words = _WORD.findall(plain(english))
+    words = [word for word in words if word not in _SMALL_WORDS] or words
+    key = plain(latin)
+    if not words or not letters(key):
+        return 1.0
+    known = _latin(key)
+    return sqrt(sum(_one_word(known, key, word) ** 2 for word in words) / len(words))
+
+
+def _one_word(known: _Latin, key: str, word: str) -> float:
+    if word == key:
+        return 0.0
+    variants = english_stems(word)
+    if not variants:
+        return 1.0
+    alike = likeness(known.shapes.borrowed, variants, weights())
+    inherited = likeness(known.shapes.inherited, variants[:1], weights("cousins")) - _INHERITED
+    distance = 1.0 / (1.0 + exp(_STEEPNESS * (max(alike, inherited) - _HALFWAY)))
+    listed = (word, word.removesuffix("s"), word.removesuffix("es"), word.removesuffix("ed"), word.removesuffix("ing"))
+    if not known.etymon.isdisjoint(variants) or any(_comes_from(known, form) for form in dict.fromkeys(listed)):
+        distance *= _SAME_ETYMON
+    elif not known.cousins.isdisjoint(variants) or any(known.roots & roots_of().get(form, _NONE) for form in listed):
+        distance *= _SAME_ROOT
+    return max(distance, _LEAST)
+
+
+def _comes_from(known: _Latin, word: str) -> bool:
+    """Tell whether the word's recorded etymon is the Latin word or of its family: `prayer` from `precaria`."""
+    return any(
+        likeness(known.shapes.borrowed, tuple(dict.fromkeys((etymon, without_ending(etymon)))), weights()) > _SAME_WORD
+        for etymon in etymons().get(word, ())
+    )
+
+
+@lru_cache(maxsize=20_000)
+def _latin(key: str) -> _Latin:
+    """Gather what is known of a Latin lemma or form, given as a plain key."""
+    entries = find(key)
+    if not entries:
+        every = lexemes()
+        entries = tuple({a.lexeme: every[a.lexeme] for a in analyses(key)}.values())
+    pair = weights(), weights("cousins")
+    found = [_shapes(entry) for entry in entries] or [form_shapes(key, *pair)]
+    shapes = Shapes(*(tuple(dict.fromkeys(scored for one in found for scored in one[side])) for side in (0, 1)))
+    related = [relation for entry in entries for relation in relations(entry)]
+    borrowed = [relation.word for relation in related if relation.kind != "shared root"]
+    cousins = [relation.word for relation in related if relation.kind == "shared root"]
+    roots = (root for word in borrowed for root in roots_of().get(word, ()))
+    return _Latin(shapes, frozenset(map(letters, borrowed)), frozenset(map(letters, cousins)), frozenset(roots))
+
+
+def _shapes(entry: Lexeme) -> Shapes:
+    return lexeme_shapes(entry, weights(), weights("cousins"))

@@ -1,0 +1,227 @@
+"""The whole way from two strings to a Document, on one screen.
+
+    source -> passages (lines paired with renderings) -> tokens -> readings in context -> links to the English
+           -> glosses and reasons -> difficulty and the words worth picking out
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from functools import cache
+from typing import NamedTuple
+
+from latingloss.alignment import align
+from latingloss.alignment.glossing import old_english, word_of
+from latingloss.context.relations import relations
+from latingloss.difficulty.emphasis import emphasized
+from latingloss.difficulty.score import difficulty, known_relatives
+from latingloss.document import Document, Link, Passage, RenderingToken, Token
+from latingloss.engines import Engine, TokenChoices
+from latingloss.errors import InputTypeError, OptionError, TextError
+from latingloss.text.checking import check
+from latingloss.text.pairing import pair_texts
+from latingloss.text.tokens import Span, tokenize, tokenize_english
+
+EMPHASIS_SHARE = 0.25
+
+
+class _Line(NamedTuple):
+    """A passage before it is annotated."""
+
+    start: int
+    end: int
+    stanza: int
+    tokens: list[Span]
+    rendering: list[Span]
+
+
+class Annotator:
+    """Annotates texts with one engine and one set of options; may be shared by threads.
+
+    `engine` follows `latingloss.engines.Engine`; None is the built-in one. `emphasis_share` is the share of a
+    passage's words that may be picked out, 0..1.
+    """
+
+    def __init__(self, engine: Engine | None = None, *, emphasis_share: float = EMPHASIS_SHARE) -> None:
+        if not 0 <= emphasis_share <= 1:
+            raise OptionError(f"emphasis_share is {emphasis_share}; it is a share of the words, from 0 to 1")
+        if engine is None:
+            from latingloss.engines.builtin import BuiltInEngine
+
+            engine = BuiltInEngine()
+        self.engine = engine
+        self.emphasis_share = emphasis_share
+
+    def annotate(self, latin: str, english: str | None = None) -> Document:
+        """Annotate a Latin text, with its English rendering if there is one; see `latingloss.annotate`."""
+        check(latin, "latin")
+        lines = _paired_lines(latin, check(english, "english")) if english is not None else _latin_lines(latin)
+        return self._document(latin, english, lines)
+
+    def annotate_tokens(
+        self, latin_sentences: Sequence[Sequence[str]], english: Sequence[Sequence[str]] | None = None
+    ) -> Document:
+        """Annotate sentences given as tokens; see `latingloss.annotate_tokens`."""
+        _check_token_lists(latin_sentences, english)
+        source, latin_spans = _joined(latin_sentences, tokenize)
+        rendering, english_spans = _joined(english or [], tokenize_english)
+        english_spans += [[] for _ in range(len(latin_spans) - len(english_spans))]
+        lines, at = [], 0
+        for spans, others, sentence in zip(latin_spans, english_spans, latin_sentences, strict=True):
+            end = at + len(" ".join(sentence))
+            lines.append(_Line(at, end, 0, spans, others))
+            at = end + 1
+        return self._document(source, rendering if english is not None else None, lines)
+
+    def _document(self, source: str, english: str | None, lines: list[_Line]) -> Document:
+        readings = self.engine.read([[t.text for t in line.tokens if t.kind == "word"] for line in lines])
+        seen: set[tuple[str, str]] = set()
+        passages = tuple(self._passage(line, choices, seen) for line, choices in zip(lines, readings, strict=True))
+        return Document(source=source, english=english, engine=self.engine.name, passages=passages)
+
+    def _passage(self, line: _Line, choices: list[TokenChoices], seen: set[tuple[str, str]]) -> Passage:
+        """Align, gloss and score one passage; `choices` has the readings of its word tokens in order."""
+        remaining = iter(choices)
+        by_token = [next(remaining) if t.kind == "word" else () for t in line.tokens]
+        chosen = [tuple(choice.readings[0][0] for choice in parts) for parts in by_token]
+        links: tuple[Link, ...] = ()
+        if line.rendering:
+            links = align([t.text for t in line.tokens], [t.text for t in line.rendering])
+        related = relations(chosen, [t.text for t in line.tokens])
+        old = old_english([t.text for t in line.rendering])
+        tokens = []
+        for i, (span, parts) in enumerate(zip(line.tokens, by_token, strict=True)):
+            linked = tuple(line.rendering[k.english].text for k in links if k.latin == i)
+            words = tuple(
+                word_of(choice, relations=related[i][w], rendering=linked if w == 0 else (), old=old)
+                for w, choice in enumerate(parts)
+            )
+            host = chosen[i][0] if words else None
+            tokens.append(
+                Token(
+                    text=span.text, start=span.start, end=span.end, kind=span.kind, words=words,
+                    difficulty=difficulty(parts[0].form, host) if host else None,
+                    relatives=tuple(r for _, r in known_relatives(host.lexeme.lemma)) if host else (),
+                )
+            )  # fmt: skip
+        for i in emphasized(tokens, seen, share=self.emphasis_share):
+            tokens[i] = tokens[i].model_copy(update={"emphasis": True})
+        rendering = tuple(RenderingToken(text=s.text, start=s.start, end=s.end, kind=s.kind) for s in line.rendering)
+        return Passage(
+            start=line.start, end=line.end, stanza=line.stanza, tokens=tuple(tokens), rendering=rendering, links=links
+        )
+
+
+@cache
+def _default() -> Annotator:
+    return Annotator()
+
+
+def annotate(latin: str, english: str | None = None) -> Document:
+    """Annotate a Latin text, with its English rendering if there is one.
+
+    Lines are paired with the rendering's lines even where their counts differ; blank lines part stanzas; a text
+    on one line is taken sentence by sentence. Unknown words get guessed readings of low confidence, never an
+    error. Raises `TextError` (a `ValueError`) for an empty text, one without a Latin letter or one too long, and
+    `InputTypeError` (a `TypeError`) for anything but a string.
+
+    >>> doc = annotate("Vesper venit.", "Evening comes.")
+    >>> [(w.lemma, w.features.get("Case"), w.gloss) for t in doc.passages[0].tokens for w in t.words][0]
+    ('vesper', 'Nom', 'evening')
+    """
+    return _default().annotate(latin, english)
+
+
+def annotate_tokens(
+    latin_sentences: Sequence[Sequence[str]], english: Sequence[Sequence[str]] | None = None
+) -> Document:
+    """Annotate sentences that are already cut into tokens, which are taken as given; one passage each.
+
+    `english`, if given, has one list of tokens for each Latin sentence. The document's source is the tokens joined
+    by spaces, a sentence a line. Raises `TextError` if the lists do not match or a token is empty, and
+    `InputTypeError` for anything but lists of strings.
+
+    >>> doc = annotate_tokens([["Stellae", "lucent", "."]])
+    >>> [t.text for t in doc.passages[0].tokens]
+    ['Stellae', 'lucent', '.']
+    """
+    return _default().annotate_tokens(latin_sentences, english)
+
+
+def _latin_lines(latin: str) -> list[_Line]:
+    from latingloss.text.lines import lines
+
+    found = lines(latin)
+    spans = iter(tokenize(latin))
+    return [
+        _Line(line.start, line.end, line.stanza, tokens, [])
+        for line, tokens in zip(found, _spans_within([(x.start, x.end) for x in found], spans), strict=True)
+    ]
+
+
+def _paired_lines(latin: str, english: str) -> list[_Line]:
+    """Passages with their renderings; a rendering line without Latin goes with the passage before it."""
+    pairs = pair_texts(latin, english)
+    rows = [row for row, _ in pairs if row]
+    latin_spans = iter(_spans_within([(r.start, r.end) for r in rows], iter(tokenize(latin))))
+    columns = [column for _, column in pairs if column]
+    english_spans = iter(_spans_within([(c.start, c.end) for c in columns], iter(tokenize_english(english))))
+    lines: list[_Line] = []
+    leading: list[Span] = []
+    for row, column in pairs:
+        rendering = next(english_spans) if column else []
+        if row:
+            lines.append(_Line(row.start, row.end, row.stanza, next(latin_spans), leading + rendering))
+            leading = []
+        elif lines:
+            lines[-1].rendering.extend(rendering)
+        else:
+            leading = leading + rendering
+    return lines
+
+
+def _spans_within(ranges: list[tuple[int, int]], spans: "object") -> list[list[Span]]:
+    """Share tokens out over the lines they stand in; every token goes to exactly one."""
+    out: list[list[Span]] = [[] for _ in ranges]
+    k = 0
+    for span in spans:  # type: ignore[attr-defined]
+        while k + 1 < len(ranges) and span.start >= ranges[k + 1][0]:
+            k += 1
+        out[k].append(span)
+    return out
+
+
+def _joined(sentences: Sequence[Sequence[str]], cut: "object") -> tuple[str, list[list[Span]]]:
+    """Lay given tokens out as a text; the kind of a token is that of its first part when cut."""
+    spans, at, parts = [], 0, []
+    for sentence in sentences:
+        row = []
+        for token in sentence:
+            pieces = cut(token)  # type: ignore[operator]
+            row.append(Span(token, at, at + len(token), pieces[0].kind if pieces else "sign"))
+            at += len(token) + 1
+        if not sentence:
+            at += 1
+        spans.append(row)
+        parts.append(" ".join(sentence))
+    return "\n".join(parts), spans
+
+
+def _check_token_lists(latin: object, english: object) -> None:
+    for name, sentences in (("latin_sentences", latin), ("english", english)):
+        if sentences is None:
+            continue
+        if isinstance(sentences, str | bytes) or not isinstance(sentences, Sequence):
+            raise InputTypeError(f"{name} must be a list of lists of tokens, not {type(sentences).__name__}")
+        for i, sentence in enumerate(sentences):
+            if isinstance(sentence, str | bytes) or not isinstance(sentence, Sequence):
+                raise InputTypeError(f"{name}[{i}] must be a list of tokens, not {type(sentence).__name__}")
+            for j, token in enumerate(sentence):
+                if not isinstance(token, str):
+                    raise InputTypeError(f"{name}[{i}][{j}] must be str, not {type(token).__name__}")
+                if not token or token.isspace():
+                    raise TextError(f"{name}[{i}][{j}] is empty; leave empty tokens out")
+    if english is not None and len(english) != len(latin):  # type: ignore[arg-type]
+        raise TextError(
+            f"{len(latin)} Latin sentences but {len(english)} English ones; give one list of English tokens for each"  # type: ignore[arg-type]
+        )

@@ -1,0 +1,124 @@
+"""Plain English for what the models hold: a word's grammar, its dictionary form, its pronunciation, its cut."""
+
+from __future__ import annotations
+
+import unicodedata
+from collections.abc import Sequence
+from functools import lru_cache
+
+from latingloss.document import Reading, Token, Word
+from latingloss.errors import LatinglossError
+from latingloss.morphology.lexicon import find
+from latingloss.pronunciation import pronounce
+from latingloss.text.orthography import plain, printed
+from latingloss.text.tokens import word_text
+
+_KINDS = {
+    "NOUN": "noun", "PROPN": "name", "ADJ": "adjective", "VERB": "verb", "AUX": "verb", "ADV": "adverb",
+    "PRON": "pronoun", "DET": "determiner", "NUM": "numeral", "ADP": "preposition", "CCONJ": "conjunction",
+    "SCONJ": "conjunction", "INTJ": "interjection", "PART": "particle", "X": "unknown",
+}  # fmt: skip
+_CASES = {
+    "Nom": "nominative", "Gen": "genitive", "Dat": "dative", "Acc": "accusative", "Voc": "vocative",
+    "Abl": "ablative", "Loc": "locative",
+}  # fmt: skip
+_NUMBERS = {"Sing": "singular", "Plur": "plural"}
+_PERSONS = {"1": "1st person", "2": "2nd person", "3": "3rd person"}
+_MOODS = {"Ind": "", "Sub": "subjunctive", "Imp": "imperative"}
+_TENSES = {
+    ("Pres", ""): "present", ("Past", "Imp"): "imperfect", ("Past", "Perf"): "perfect", ("Past", ""): "perfect",
+    ("Pqp", ""): "pluperfect", ("Fut", ""): "future", ("Fut", "Perf"): "future perfect",
+}  # fmt: skip
+_SHAPES = {"Inf": "infinitive", "Part": "participle", "Ger": "gerund", "Gdv": "gerundive", "Sup": "supine"}
+_DEGREES = {"Cmp": "comparative", "Sup": "superlative", "Abs": "superlative"}
+
+
+def kind_of(upos: str) -> str:
+    """Return the plain name of a part of speech.
+
+    >>> kind_of("ADP")
+    'preposition'
+    """
+    return _KINDS.get(upos, upos.lower())
+
+
+def grammar_of(reading: Word | Reading) -> str:
+    """Say in plain English what a reading's form is.
+
+    >>> from latingloss import analyze
+    >>> grammar_of(analyze("noctem")[0])
+    'noun, accusative singular'
+    """
+    features = reading.features
+    tense = _TENSES.get((features.get("Tense", ""), features.get("Aspect", "")))
+    tense = tense or _TENSES.get((features.get("Tense", ""), ""), "")
+    said = (
+        (_PERSONS.get(features.get("Person", ""), "") if features.get("Mood") else ""),
+        _CASES.get(features.get("Case", ""), ""),
+        _NUMBERS.get(features.get("Number", ""), ""),
+        tense,
+        _MOODS.get(features.get("Mood", ""), ""),
+        "passive" if features.get("Voice") == "Pass" else "",
+        _SHAPES.get(features.get("VerbForm", ""), ""),
+        _DEGREES.get(features.get("Degree", ""), ""),
+    )
+    return ", ".join(filter(None, (kind_of(reading.upos), " ".join(filter(None, said)))))
+
+
+@lru_cache(maxsize=4096)
+def dictionary_form(lemma: str, upos: str) -> str:
+    """Return a lemma as a dictionary shows it, with genitive and gender or principal parts where known.
+
+    >>> dictionary_form("nox", "NOUN"), dictionary_form("levō", "VERB")
+    ('nox, noctis f.', 'levō, levāre, levāvī, levātum')
+    """
+    entries = [x for x in find(lemma) if x.upos == upos or (upos == "VERB" and x.stems and x.upos == "AUX")]
+    parts = printed(entries[0].parts) if entries else ""
+    return f"{bare_lemma(lemma)}, {parts}" if parts else bare_lemma(lemma)
+
+
+def bare_lemma(lemma: str) -> str:
+    """Return a lemma without the number that tells homographs apart.
+
+    >>> bare_lemma("lēgō#2")
+    'lēgō'
+    """
+    return lemma.partition("#")[0]
+
+
+def respelling_of(token: Token, tradition: str) -> str:
+    """Return how a word is said, respelled for English readers; empty if it cannot be told."""
+    enclitic = token.words[1].form if len(token.words) == 2 and _joins(token) else ""
+    accented = any(c in "\u0301\u0304" for c in unicodedata.normalize("NFD", token.text))
+    try:
+        spelled = word_text(token.text) if accented else "".join(w.marked_form for w in token.words)
+        return pronounce(spelled, tradition, enclitic=enclitic).respelling
+    except LatinglossError:
+        return ""
+
+
+def parts_of(token: Token) -> tuple[str, ...]:
+    """Return a token's text cut at its enclitics: `noctísque` gives `noctís`, `-que`."""
+    if len(token.words) < 2:
+        return (word_text(token.text),)
+    if not _joins(token):
+        return tuple(word.form for word in token.words)
+    text, tails = word_text(token.text), []
+    for word in reversed(token.words[1:]):
+        text, tail = text[: -len(word.form)], text[-len(word.form) :]
+        tails.append(f"-{tail}")
+    return (text, *reversed(tails))
+
+
+def _joins(token: Token) -> bool:
+    """Tell whether the words stand in the token as they are: not in `viden`, for `vides` and `ne`."""
+    return plain("".join(w.form for w in token.words)) == plain(token.text) and bool(token.words[0].form)
+
+
+def listed(items: Sequence[str]) -> str:
+    """Join items as English does.
+
+    >>> listed(["a", "b", "c"])
+    'a, b and c'
+    """
+    return " and ".join(filter(None, (", ".join(items[:-1]), *items[-1:])))

@@ -1,0 +1,35 @@
+"""Checks of what a user gives as text, before any work is done on it."""
+
+from __future__ import annotations
+
+import re
+
+from latingloss.errors import InputTypeError, TextError
+
+MOST_CHARACTERS = 5_000_000  # of one text: about 700,000 words, the whole Vulgate
+_LATIN_LETTER = re.compile("[A-Za-z\u00aa\u00ba\u00c0-\u00d6\u00d8-\u00f6\u00f8-\u024f\u1e00-\u1eff\ufb00-\ufb06]")
+
+
+def check(text: object, name: str, *, most_characters: int = MOST_CHARACTERS) -> str:
+    """Return a text fit to be read, or raise; `name` says in the message which text it is.
+
+    Raises `InputTypeError` for anything but a `str`, and `TextError` for a text that is empty or white space, has
+    no Latin letter, or is longer than `most_characters`.
+
+    >>> check("Lux orta est.", "latin")
+    'Lux orta est.'
+    """
+    if isinstance(text, bytes | bytearray | memoryview):
+        raise InputTypeError(f"{name}: got {type(text).__name__}; decode it to str first, as in data.decode('utf-8')")
+    if not isinstance(text, str):
+        raise InputTypeError(f"{name}: got {type(text).__name__}; a text is one str: join lines with '\\n'")
+    if len(text) > most_characters:
+        raise TextError(
+            f"{name}: {len(text):,} characters, and one text may have {most_characters:,}; "
+            "cut it into texts, or use latingloss.corpus, which reads a corpus piece by piece"
+        )
+    if not text or text.isspace():
+        raise TextError(f"{name}: the text is {'only white space' if text else 'empty'}; give at least one word")
+    if not _LATIN_LETTER.search(text):
+        raise TextError(f"{name}: no Latin letter in {text[:40]!r}; give a text in the Latin alphabet")
+    return text
