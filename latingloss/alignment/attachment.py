@@ -31,9 +31,9 @@ def _is_own(pair: Pair, word: int) -> bool:
 
 
 def join_articles(pair: Pair) -> None:
-    """Link articles to the unit that the head of their noun phrase renders."""
+    """Link articles, and the `O` of address, to the unit that the head of their noun phrase renders."""
     for j, word in enumerate(pair.words):
-        if word not in ARTICLES:
+        if word not in ARTICLES and word != "o":
             continue
         found = head(pair, j + 1)
         unit = pair.unit_of(found) if found is not None else pair.unit_of(j)
@@ -92,7 +92,7 @@ def join_prepositions(pair: Pair) -> None:
             continue
         found = head(pair, j + 1)
         unit = pair.unit_of(found) if found is not None else None
-        if unit is None:
+        if unit is None or any(pair.units[i].is_kind("conj", odds=0.6) for i in pair.links[j]):
             continue
         other = pair.units[unit]
         if unit in governed and not (word == "of" and other.has_case("Gen") > 0.1):
@@ -129,8 +129,34 @@ def join_stand_ins(pair: Pair) -> None:
             pair.links[j] = set(pair.links[j - 1])
 
 
+def join_particles(pair: Pair) -> None:
+    """Link a particle and its verb alike where only one of them is linked: `sent him away`, `came down`."""
+    for j, word in enumerate(pair.words):
+        if word not in _PARTICLES:
+            continue
+        verb = _verb_before(pair, j)
+        if verb is None:
+            continue
+        if not pair.links[j]:
+            pair.links[j] = set(pair.links[verb])
+        elif not pair.links[verb] and is_verbal(pair, min(pair.links[j])):
+            pair.links[verb] = set(pair.links[j])
+
+
+def _verb_before(pair: Pair, particle: int) -> int | None:
+    """Return the content word just before a particle, one object between them at most."""
+    for k in range(particle - 1, max(-1, particle - 3), -1):
+        if pair.breaks[k + 1]:
+            return None
+        if not pair.is_function(k):
+            unit = pair.unit_of(k)
+            return k if unit is None or is_verbal(pair, unit) else None
+    return None
+
+
 def attach(pair: Pair) -> None:
     """Decide the words of grammar of a pair whose content words are linked."""
+    join_particles(pair)
     join_articles(pair)
     join_verbs(pair)
     join_prepositions(pair)

@@ -12,17 +12,10 @@ import re
 from collections.abc import Sequence
 from typing import NamedTuple
 
-from latingloss.english.inflection import (
-    agree,
-    base,
-    bases,
-    comparative,
-    mass,
-    past_participle,
-    plural,
-    present_participle,
-    superlative,
-)
+from latingloss.english.bases import base, bases
+from latingloss.english.grades import comparative, superlative
+from latingloss.english.nouns import mass, plural
+from latingloss.english.verbs import agree, past_participle, present_participle
 from latingloss.morphology.lexicon import Lexeme
 
 UNKNOWN = "(?)"  # no gloss and no rendering: said openly, so that the author fills it in
@@ -30,9 +23,10 @@ UNKNOWN = "(?)"  # no gloss and no rendering: said openly, so that the author fi
 # English that only puts a word into its place; the rest of a rendering is its content
 _FUNCTION = frozenset(
     """the a an of to by with from in on at unto for into than i we you ye thou thee he she it they him her them us me
-    my thy thine your his its their our mine am is are was were be been being art wast have has had hath hast hadst having
-    do does did doth dost didst will shall would should may might wouldst shouldst mightest let wilt shalt mayest o oh about who which whom that
-    one ones thing things those can could must ought there not and himself herself itself themselves""".split()  # noqa: SIM905
+    my thy thine your his its their our mine am is are was were be been being art wast have has had hath hast hadst
+    having do does did doth dost didst will shall would should may might wouldst shouldst mightest let wilt shalt mayest
+    o oh about who which whom that one ones thing things those can could must ought there not and himself herself
+    itself themselves""".split()  # noqa: SIM905
 )
 _PARTICLES = frozenset(("up", "out", "away", "down", "back", "forth", "off", "over", "together", "again"))
 _OWNERS = frozenset(("his", "her", "its", "their"))
@@ -54,7 +48,7 @@ _NO_PERSONS = frozenset(
     terror thunder whisper""".split()  # noqa: SIM905
 )
 _LOCATIVES = {"domus": "at home", "humus": "on the ground", "rūs": "in the country", "mīlitia": "in the field"}
-_STATES = frozenset(("have", "know", "hate", "remember", "want", "owe", "own", "seem", "lack"))
+_STATES = frozenset(("have", "know", "hate", "remember", "want", "owe", "own", "seem", "lack", "matter", "befit"))
 _FULL = {"can": "be able", "must": "have to", "ought": "be bound", "may": "be allowed"}
 _SEMIDEPONENT = ("audeō", "gaudeō", "soleō", "fīdō")  # Bennett 1918, section 114
 _ABLATIVES = ("by", "with", "from", "in", "on", "at", "than", "for", "through", "of")
@@ -407,7 +401,7 @@ def _action(use: _Use) -> _Action:
     mood_tense = (use.features.get("Mood"), use.features.get("Tense"), use.features.get("Aspect"))
     if sense in _FULL and mood_tense != ("Ind", "Pres", "Imp"):
         sense = _FULL[sense]
-    state = sense == "be" or sense.startswith("be ") or sense.split(" ")[0] in _STATES
+    state = sense == "be" or sense.startswith("be ") or sense.removeprefix("not ").split(" ")[0] in _STATES
     if sense == "lie" and {"deceive", "pretend"} & set(use.lexeme.gloss.split("; ")):
         sense = "tell lies"  # lied, not lay
     active = use.lexeme.deponent or lemma.endswith("fīō") or sense.startswith("be ") or bool(impersonal)
@@ -470,7 +464,9 @@ def _infinitive(use: _Use, action: _Action) -> str:
         return "to have"
     if tense == "Past":
         return f"to have {past_participle(action.sense)}"
-    return f"to be about to {action.sense}" if tense == "Fut" else f"to {action.sense}"
+    if tense == "Fut":
+        return f"to be about to {action.sense}"
+    return f"not to {action.sense[4:]}" if action.sense.startswith("not ") else f"to {action.sense}"
 
 
 def _subject(use: _Use, action: _Action) -> str:
@@ -508,7 +504,9 @@ def _finite(use: _Use, action: _Action) -> str:
 def _command(use: _Use, action: _Action, subject: str) -> str:
     if use.features.get("Tense") == "Fut":
         return " ".join(filter(None, (subject, _agreeing(use, "shall"), action.sense)))
-    return "do not" if use.lexeme.lemma == "nōlō" else f"{action.sense}!"
+    if use.lexeme.lemma == "nōlō":
+        return "do not"
+    return f"do {action.sense}!" if action.sense.startswith("not ") else f"{action.sense}!"
 
 
 def _wish(use: _Use, action: _Action, subject: str, *, perfect: bool) -> str:
@@ -529,7 +527,8 @@ def _agreeing(use: _Use, verb: str, *, before: bool = False) -> str:
     person, number = use.features.get("Person", "3"), use.features.get("Number", "Sing")
     if "it" in use.lexeme.gloss.split(" "):  # whatever the table has, `it matters` is of the third person
         person, number = "3", "Sing"
-    return agree(verb, person=person, number=number, before=before, archaic=use.old)
+    head, rest = ("do", f" {verb}") if verb.startswith("not ") else (verb, "")  # does not know
+    return agree(head, person=person, number=number, before=before, archaic=use.old) + rest
 
 
 def _predicate(use: _Use, action: _Action, *, mood: str, tense: str, aspect: str) -> list[str]:

@@ -18,13 +18,13 @@ def head(pair: Pair, start: int) -> int | None:
         word = pair.words[k]
         unit = pair.unit_of(k)
         k += 1
-        if word in ARTICLES | POSSESSIVES - {"her"}:
+        if word in ARTICLES or is_possessive(pair, k - 1):
             if last is not None:
                 break
         elif word in POINTERS | OBJECTS or word in STAND_INS and pair.is_function(k - 1):
             if unit is not None and (last is None or word not in STAND_INS):
                 last = k - 1
-            if word in OBJECTS - {"her"}:
+            if word in OBJECTS:
                 break
         elif pair.is_function(k - 1):
             break
@@ -65,6 +65,16 @@ def predicate(pair: Pair, start: int) -> int | None:
             continue
         return k
     return None
+
+
+def is_possessive(pair: Pair, word: int) -> bool:
+    """Tell whether a word is a possessive, `her` only if a noun follows: `her people` but `to her`."""
+    if pair.words[word] != "her":
+        return pair.words[word] in POSSESSIVES
+    after = word + 1
+    return after < len(pair.words) and not pair.breaks[after] and (
+        pair.words[after] == "own" or not pair.is_function(after)
+    )
 
 
 def is_verbal(pair: Pair, unit: int) -> bool:

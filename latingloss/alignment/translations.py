@@ -19,7 +19,7 @@ from latingloss.tables import read_table
 
 _DOUBT = 0.5  # links added to every count of a lexeme or word that go to none of its translations
 _GLOSS = 0.5  # links that a gloss of the lexicon is worth
-_LEXEME_SHARE = 0.6  # of an inflected word's English, what its lexeme says rather than its ending
+LEXEME_SHARE = 0.6  # of an inflected word's English, what its lexeme says rather than its ending
 
 
 class Jumps(NamedTuple):
@@ -77,8 +77,8 @@ def share(word: str) -> float:
 def jumps() -> Jumps:
     """Return the learned jump distributions of both directions."""
     rows = read_table("alignment/jumps.tsv")
-    values = {side: np.array([[float(x) for x in r[2].split(" ")] for r in rows if r[0] == side]) for side in "el"}
-    return Jumps(values["e"], values["l"])
+    values = {side: np.array([[float(x) for x in r[2].split(" ")] for r in rows if r[0] == side]) for side in ("english", "latin")}
+    return Jumps(values["english"], values["latin"])
 
 
 @lru_cache(maxsize=100_000)
@@ -100,8 +100,8 @@ def renderings(unit: Unit) -> tuple[dict[str, tuple[float, float]], float]:
             if not lexeme_admits(reading.lexeme, word):
                 continue
             count, glossed = links.get(word, 0.0), _GLOSS if word in unit.glosses else 0.0
-            to_english[word] += reading.odds * _LEXEME_SHARE * (count + glossed) / known
+            to_english[word] += reading.odds * LEXEME_SHARE * (count + glossed) / known
             to_latin[word] += reading.odds * (count + glossed / 2) / (links_of(word) + 2 * _DOUBT)
         if is_open(reading.lexeme):
-            left += reading.odds * _LEXEME_SHARE * _DOUBT / known
+            left += reading.odds * LEXEME_SHARE * _DOUBT / known
     return {word: (p, to_latin.get(word, 0.0)) for word, p in to_english.items()}, left

@@ -13,7 +13,7 @@ from functools import cache, cached_property, lru_cache
 from typing import NamedTuple
 
 from latingloss.english.words import base_forms
-from latingloss.morphology.analysis import analyses
+from latingloss.morphology.enclitics import split
 from latingloss.morphology.endings import Features
 from latingloss.morphology.lexicon import Lexeme, lexemes
 from latingloss.morphology.priors import weight
@@ -21,9 +21,6 @@ from latingloss.morphology.ranking import Candidate, candidates
 from latingloss.text.orthography import plain
 
 _CLAUSE_FOR = "for:"  # at the head of a clause it is the conjunction
-_WITH_CUM = {"mecum": "me", "tecum": "te", "secum": "se", "nobiscum": "nobis", "uobiscum": "uobis"}
-_WITH_CUM |= {"quocum": "quo", "quacum": "qua", "quibuscum": "quibus", "quicum": "qui"}
-_ENCLITICS = ("que", "ne", "ue")
 _KINDS = {
     "NOUN": "noun", "PROPN": "noun", "ADJ": "adj", "NUM": "adj", "PRON": "pron", "DET": "pron", "ADP": "adp",
     "CCONJ": "conj", "SCONJ": "conj",
@@ -129,11 +126,8 @@ def units(form: str, *, chosen: tuple[Candidate, ...] = ()) -> tuple[Unit, ...]:
     `chosen` are the readings to believe, for the host if there is an enclitic; without them, all readings count
     by their priors.
     """
-    key = plain(form)
-    if host := _WITH_CUM.get(key):
-        return _unit("cum", candidates("cum")), _unit(host, candidates(host))
-    for enclitic in _ENCLITICS:
-        if key.endswith(enclitic) and (key == "cumque" or not analyses(key)) and analyses(key[: -len(enclitic)]):
-            host = form[: -len(enclitic)]
-            return _unit(enclitic, candidates(enclitic)), _unit(host, chosen or candidates(host))
-    return (_unit(form, chosen or candidates(form)),)
+    parts = split(form)
+    if parts is None:
+        return (_unit(form, chosen or candidates(form)),)
+    host, enclitic = parts
+    return _unit(enclitic, candidates(enclitic)), _unit(host, chosen or candidates(host))

@@ -17,6 +17,7 @@ from latingloss.building.matching import gold_reading
 from latingloss.building.sources import GoldWord, learn_sentences
 from latingloss.context.columns import Columns, Floats, Ints, Types, Vocabulary, lay_out
 from latingloss.context.evidence import FAR, NEAR
+from latingloss.context.tags import COARSE, EDGE
 from latingloss.context.model import AGREEMENTS, Evidence, Model, Round, scores, softmax
 
 OUT = Path(__file__).parents[1] / "data" / "context" / "model.npz"
@@ -78,6 +79,7 @@ def batches(sentences: list[Example], types: Types) -> list[Batch]:
 def _gradient(batch: Batch, error: Floats, belief: Floats, weights: Round) -> Round:
     c = batch.columns
     near = np.zeros_like(weights.near)
+    coarse = np.zeros_like(weights.coarse)
     agree = np.zeros_like(weights.agree)
     signs = weights.near.shape[2]
     for k, distance in enumerate(FAR):
@@ -90,11 +92,16 @@ def _gradient(batch: Batch, error: Floats, belief: Floats, weights: Round) -> Ro
             flat += np.bincount(index, value, minlength=len(flat)).astype(np.float32)
             edge = batch.evidence.edges[distance]
             flat += np.bincount(c.tag[edge].astype(np.int64) * signs + 1, error[edge], minlength=len(flat)).astype(np.float32)
+            flat = coarse[NEAR.index(distance)].reshape(-1)
+            index = c.coarse[pairs.row] * len(COARSE) + c.coarse[pairs.other]
+            flat += np.bincount(index, value, minlength=len(flat)).astype(np.float32)
+            flat += np.bincount(c.coarse[edge] * len(COARSE) + EDGE, error[edge], minlength=len(flat)).astype(np.float32)
     return Round(
         np.array([np.dot(error, c.prior)], np.float32),
         np.bincount(c.tag, error, minlength=len(weights.tag)).astype(np.float32),
         np.bincount(c.remembered, error, minlength=len(weights.memory)).astype(np.float32),
         near,
+        coarse,
         agree,
     )
 

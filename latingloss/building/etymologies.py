@@ -8,9 +8,7 @@ from collections import defaultdict
 from importlib.resources import files
 from typing import NamedTuple
 
-LATIN = frozenset(
-    {"lat", "Latin", "Late Latin", "Medieval Latin", "New Latin", "Vulgar Latin", "Ecclesiastical Latin"}
-)
+LATIN = frozenset({"lat", "Latin", "Late Latin", "Medieval Latin", "New Latin", "Vulgar Latin", "Ecclesiastical Latin"})
 FRENCH = frozenset(
     {"fro", "frm", "fra", "xno", "Old French", "Middle French", "French", "Anglo-Norman", "Old Northern French"}
 )

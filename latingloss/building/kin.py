@@ -27,7 +27,7 @@ from latingloss.morphology.lexicon import Lexeme, find, lexemes
 from latingloss.text.orthography import has_lengths, plain
 
 DATA = Path(__file__).parents[1] / "data" / "kin"
-_ALIKE, _RECALLING = 0.48, 0.1  # likeness from which a look is enough, and from which it is with the meaning
+_ALIKE, _RECALLING = 0.48, 0.1  # likeness that is enough by itself, and if the word shows the gloss or the lemma
 _RAREST_UNMEANT = 2.6  # Zipf value a word needs when no gloss agrees with it
 _LARGEST_ROOT = 30  # English words of one root, above which it is a prefix or a particle
 _PER_LEMMA = 8  # relatives kept beside those of the lexicon
@@ -98,7 +98,8 @@ class KinFinder:
             if not self._is_offered(lexeme, word, meant):
                 continue
             alike = likeness(shapes.borrowed, english_stems(word), self.weights)
-            if alike >= (_RECALLING if meant else _ALIKE):
+            visible = meant or word.startswith(plain(_spelled(lexeme)))
+            if alike >= (_RECALLING if visible else _ALIKE):
                 ranked.append((-alike - 0.1 * min(self.vocabulary.zipf[word], 4.5), word))
         return [self.described(lexeme, word) for _, word in sorted(ranked)][:_PER_LEMMA]
 
@@ -114,9 +115,9 @@ class KinFinder:
 
     def _is_borne_out(self, lexeme: Lexeme, word: str) -> bool:
         """Tell whether the gloss or the lexicon's kin bear out an etymology; an etymon may be a homograph."""
-        alone = not lexeme.kin and len(word) > 6
-        whole = plain(_spelled(lexeme))
-        return alone or (len(whole) > 3 and word.startswith(whole)) or _agrees(word, lexeme.gloss) or _anchored(word, lexeme, 4)
+        lemma = plain(_spelled(lexeme))
+        plainly = (len(word) > 6 and not lexeme.kin) or (len(lemma) > 3 and word.startswith(lemma))
+        return plainly or _agrees(word, lexeme.gloss) or _anchored(word, lexeme, 4)
 
     def _regular(self, lexeme: Lexeme) -> Iterator[str]:
         """Yield the English words that the lemma's regular spelling gives, if nothing speaks against them."""
@@ -158,7 +159,8 @@ class KinFinder:
         own = [origin for origin, lemmas in traced if lexeme.lemma in lemmas]
         own += [origin for origin, _ in traced if letters(origin.latin).startswith(tuple(heads))]
         if own:
-            made = len(letters(own[0].latin)) > len(letters(_spelled(lexeme))) + 1
+            longer = len(letters(own[0].latin)) > len(letters(_spelled(lexeme))) + 1
+            made = longer and letters(own[0].latin) != letters(word)
             kind = "through French" if own[0].french else "borrowed"
             return Candidate(word, kind, _chain(lexeme, own[0].latin if made else "", own[0], word))
         regular = not traced and word in set(english_shapes(lexeme))

@@ -22,7 +22,8 @@ from numpy.typing import NDArray
 
 from latingloss.alignment.evidence import Pair, read_pair, step_kinds
 from latingloss.alignment.grammar import FUNCTION_WORDS, ending_admits, lexeme_admits
-from latingloss.alignment.sequence import REACH, Array, posteriors, transitions
+from latingloss.alignment.sequence import REACH, Array, Posteriors, posteriors, transitions
+from latingloss.alignment.translations import LEXEME_SHARE
 from latingloss.alignment.units import Unit
 from latingloss.building.sources import verses
 
@@ -71,6 +72,8 @@ class Entries:
     word_of: Index  # parameter -> word
     gloss: Array  # parameter -> 1 if the word is a gloss of the lexeme
     is_ending: NDArray[np.bool_]  # source -> whether an ending
+    unit_of: Index  # type -> unit
+    shares: tuple[Index, Index, Array]  # unit, source, odds: every source of every unit
 
 
 def _sentences(shared: Path, vocabulary: Vocabulary) -> dict[int, list[tuple[list[int], list[int], list[int]]]]:
@@ -143,7 +146,9 @@ def _entries(types: Index, vocabulary: Vocabulary) -> Entries:
     parameters, parameter = np.unique(sources[flat] * width + word, return_inverse=True)
     glossed = np.isin(parameters, [s * width + w for s, w in glosses]).astype(float)
     is_ending = np.array([name.startswith("~") for name in vocabulary.sources])
-    return Entries(of_type, parameter, odds[flat], parameters // width, parameters % width, glossed, is_ending)
+    shares = np.repeat(np.arange(len(rows)), counts), sources, odds
+    emitter, emitted = parameters // width, parameters % width
+    return Entries(of_type, parameter, odds[flat], emitter, emitted, glossed, is_ending, types // width, shares)
 
 
 @dataclass
@@ -243,6 +248,22 @@ def _both(model: Model, b: Batch, emission: Array, backward: Array, mixed: bool)
     return english, latin
 
 
+def _sparse(counts: Array, group: Index) -> Array:
+    """Return counts as shares of their group, small ones held back (Johnson 2007)."""
+    size, total = np.bincount(group), np.bincount(group, counts)
+    return np.asarray(np.exp(_digamma(counts + SPARSE) - _digamma(total + SPARSE * size + 1e-9)[group]))
+
+
+def _ending_shares(links: Array, entries: Entries, forward: Array) -> Array:
+    """Return for each ending what share of the words linked to its units it emitted itself."""
+    unit, source, odds = entries.shares
+    linked = np.bincount(entries.unit_of, forward)
+    sources = len(entries.is_ending)
+    around = np.bincount(source, odds * linked[unit], sources)
+    own = np.bincount(entries.source_of, links, sources)
+    return np.asarray(np.clip(own / np.maximum(around, 1e-9), 0.01, 0.85))
+
+
 def _maximise(model: Model, entries: Entries, found: tuple[Counts, Array], *, mixed: bool) -> tuple[Model, Array]:
     """Return the next model and the expected links of every parameter."""
     counts, emission = found
@@ -255,13 +276,67 @@ def _maximise(model: Model, entries: Entries, found: tuple[Counts, Array], *, mi
     believed = links + entries.gloss
     to_english = _sparse(believed, entries.source_of)
     to_latin = _sparse((links + 0.3 * entries.gloss) * lexical + 1e-9, entries.word_of) * lexical
-    ending_links = np.bincount(entries.source_of, links, len(model.weight))
-    weight = np.where(entries.is_ending, _ending_weight(ending_links, entries, counts), LEXEME_SHARE)
+    weight = np.where(entries.is_ending, _ending_shares(links, entries, counts.forward), LEXEME_SHARE)
     smooth = [(c + 0.5) / (c + 0.5).sum() for c in (counts.alone, counts.alone_latin)]
     jumps, jumps_latin = model.jumps, model.jumps_latin
     if not mixed:
         jumps, jumps_latin = ((j + 1) / (j + 1).sum(1, keepdims=True) for j in (counts.jumps, counts.jumps_latin))
     linked = counts.forward.sum()
     apart = float(np.clip(counts.alone.sum() / (counts.alone.sum() + linked), 0.03, 0.12))
-    apart_latin = float(np.clip(counts.alone_latin.mean(), 0.05, 0.3))
+    per_unit = np.bincount(entries.unit_of, counts.agreed, len(counts.alone_latin)) + counts.alone_latin
+    apart_latin = float(np.clip(counts.alone_latin.sum() / per_unit.sum(), 0.05, 0.3))
     return Model(to_english, to_latin, weight, smooth[0], smooth[1], jumps, jumps_latin, (apart, apart_latin)), links
+
+
+def learn(shared: Path) -> tuple[Vocabulary, Entries, Model, Array, Array]:
+    """Train on the parallel Vulgate; return what was learned, the links of every parameter and every word's uses."""
+    vocabulary = Vocabulary()
+    sentences = _sentences(shared, vocabulary)
+    batches = list(_batches(sentences, len(vocabulary.words)))
+    types, cells = np.unique(np.concatenate([b.cells.ravel() for b in batches]), return_inverse=True)
+    end = 0
+    for b in batches:
+        start, end = end, end + b.cells.size
+        b.cells = cells[start:end].reshape(b.cells.shape)
+    entries = _entries(types, vocabulary)
+    model = _start(entries, batches, vocabulary)
+    uses = model.alone
+    for number in range(ROUNDS):
+        mixed = number < MIXED_ROUNDS
+        found = _expect(model, entries, batches, mixed=mixed)
+        model, links = _maximise(model, entries, found, mixed=mixed)
+        print(f"round {number}: log-likelihood {found[0].likelihood:.0f}", flush=True)
+    return vocabulary, entries, model, links, uses
+
+
+def _write(path: Path, header: str, rows: list[str]) -> None:
+    path.write_text("\n".join([header, *rows]) + "\n", encoding="utf-8")
+
+
+def build(shared: Path, target: Path) -> None:
+    """Write the tables of `data/alignment`."""
+    vocabulary, entries, model, links, uses = learn(shared)
+    words, sources = list(vocabulary.words), list(vocabulary.sources)
+    kept = np.flatnonzero(links > LEAST)
+    by_source: dict[int, list[tuple[float, str]]] = defaultdict(list)
+    of_word: dict[int, float] = defaultdict(float)
+    for k in kept.tolist():
+        source, word = int(entries.source_of[k]), int(entries.word_of[k])
+        by_source[source].append((-float(links[k]), words[word]))
+        if not entries.is_ending[source]:
+            of_word[word] += float(links[k])
+    rows = [
+        f"{sources[s]}\t{model.weight[s]:.3f}\t" + " ".join(f"{word} {-count:.4g}" for count, word in sorted(found))
+        for s, found in by_source.items()
+    ]
+    target.mkdir(exist_ok=True)
+    _write(target / "translations.tsv", "source\tweight\tlinks", sorted(rows))
+    rows = [f"{w}\t{of_word[k]:.4g}\t{model.alone[k]:.3g}\t{uses[k]:.3g}" for k, w in enumerate(words)]
+    _write(target / "words.tsv", "word\tlinks\talone\tshare", sorted(rows))
+    sides = (("english", model.jumps), ("latin", model.jumps_latin))
+    rows = [f"{side}\t{k}\t" + " ".join(f"{p:.4f}" for p in row) for side, t in sides for k, row in enumerate(t)]
+    _write(target / "jumps.tsv", "side\tkind\tprobabilities", rows)
+
+
+if __name__ == "__main__":
+    build(Path(sys.argv[1]), Path(sys.argv[2]))

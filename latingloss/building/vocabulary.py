@@ -12,7 +12,7 @@ _RAREST = 1.7  # Zipf value below which readers seldom know a word
 _FOREIGN = ("fr", "es", "it", "de", "pt")
 _FOREIGN_MARGIN = 1.2  # Zipf: a word that much commoner in another language is seen in English as a quotation
 _INFLECTED = (
-    ("ly", ""), ("ness", ""), ("s", ""), ("es", ""), ("ed", ""), ("ed", "e"), ("ing", ""), ("ing", "e"), ("er", ""),
+    ("ness", ""), ("s", ""), ("es", ""), ("ed", ""), ("ed", "e"), ("ing", ""), ("ing", "e"), ("er", ""),
     ("er", "e"), ("ies", "y"), ("ily", "y"), ("iness", "y"), ("ably", "able"), ("ibly", "ible"),
 )  # fmt: skip
 
@@ -38,7 +38,9 @@ class Vocabulary:
 
     def _is_made(self, word: str) -> bool:
         """Tell whether a word is only an inflection, an everyday derivation or a compound of others."""
-        for cut in range(4, len(word) - 3):
+        if word.endswith("ly") and (word[:-2] in self.zipf or word[:-1] + "e" in self.zipf):
+            return True
+        for cut in range(4, len(word) - 2):
             if self.zipf.get(word[:cut], 0) > 3 and self._etymologies.is_native(word[cut:]):
                 return True
         return any(

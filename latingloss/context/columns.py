@@ -14,11 +14,13 @@ from numpy.typing import NDArray
 
 from latingloss.context.tags import signs
 from latingloss.morphology.ranking import Candidate, candidates
+from latingloss.text.orthography import plain
 
 Ints = NDArray[np.int32]
 Floats = NDArray[np.float32]
 
 PAD = "<edge>"
+_ATTRIBUTES = 10  # columns of a row, see Columns from `tag` on
 
 
 class Vocabulary:
@@ -70,10 +72,9 @@ class Types:
         self._first.append(len(self._rows))
         for reading in readings:
             s = signs(reading)
-            remembered = self.memory.id(f"{form.lower()}|{reading.lexeme.lemma}|{s.tag}")
-            self._rows.append(
-                (self.tags.id(s.tag), self.neighbours.id(s.sign), remembered, s.case, s.number, s.gender, s.person, s.kind)
-            )
+            remembered = self.memory.id(f"{plain(form)}|{reading.lexeme.lemma}|{s.kind}")
+            named = (self.tags.id(s.tag), self.neighbours.id(s.sign), remembered)
+            self._rows.append((*named, s.case, s.number, s.gender, s.person, s.kind, s.governed, s.coarse))
             self._priors.append(float(np.log(max(reading.prior, 1e-9))))
         self._frozen = None
         return number
@@ -81,7 +82,7 @@ class Types:
     def arrays(self) -> tuple[Ints, Floats, Ints, Ints]:
         """Return rows (candidates x attributes), log priors, and first row and count for each form."""
         if self._frozen is None:
-            rows = np.array(self._rows, np.int32).reshape(-1, 8)
+            rows = np.array(self._rows, np.int32).reshape(-1, _ATTRIBUTES)
             first = np.array(self._first, np.int32)
             count = np.diff(np.append(first, len(rows))).astype(np.int32)
             self._frozen = rows, np.array(self._priors, np.float32), first, count
@@ -104,6 +105,8 @@ class Columns(NamedTuple):
     gender: Ints
     person: Ints
     kind: Ints
+    governed: Ints
+    coarse: Ints
 
     @property
     def words(self) -> int:
@@ -127,5 +130,5 @@ def lay_out(sentences: Sequence[Sequence[int]], types: Types) -> Columns:
         word,
         np.repeat(np.arange(len(lengths), dtype=np.int32), lengths),
         priors[row],
-        *(np.ascontiguousarray(picked[:, k]) for k in range(8)),
+        *(np.ascontiguousarray(picked[:, k]) for k in range(_ATTRIBUTES)),
     )

@@ -13,7 +13,7 @@ NEAR = (-3, -2, -1, 1, 2, 3)  # distances at which a neighbour's sign counts
 FAR = (-6, -5, -4, -3, -2, -1, 1, 2, 3, 4, 5, 6)  # distances at which agreement counts
 LEVELS = 4  # how two readings agree: not, in part, in case and number, in gender too
 _FIN = CLASSES.index("FIN")
-_NOMINAL = range(1, 8)
+_ADP = CLASSES.index("ADP")
 
 
 class Pairs(NamedTuple):
@@ -60,4 +60,7 @@ def _agreement(columns: Columns, row: Ints, other: Ints) -> Ints:
     person = np.maximum(columns.person[row], columns.person[other])
     third = (person == 3) | (np.minimum(columns.person[row], columns.person[other]) == person)
     level = np.where(verb & subject, 1 + number + (number & third), level)
+    governs = columns.governed[other]
+    taken = (governs >> columns.case[row]) & 1
+    level = np.where((kind2 == _ADP) & (columns.case[row] > 0), np.where(taken > 0, 1, 2 + (governs == 0)), level)
     return (((kind * len(CLASSES)) + kind2) * LEVELS + level).astype(np.int32)

@@ -16,7 +16,7 @@ import numpy as np
 
 from latingloss.context.columns import Columns, Floats, Ints, Vocabulary
 from latingloss.context.evidence import FAR, LEVELS, NEAR, Pairs, pairs_at
-from latingloss.context.tags import CLASSES
+from latingloss.context.tags import CLASSES, COARSE, EDGE
 
 AGREEMENTS = len(CLASSES) ** 2 * LEVELS
 
@@ -28,6 +28,7 @@ class Round(NamedTuple):
     tag: Floats  # [tags]
     memory: Floats  # [remembered readings]
     near: Floats  # [len(NEAR), tags, signs]
+    coarse: Floats  # [len(NEAR), COARSE, COARSE]
     agree: Floats  # [len(FAR), AGREEMENTS]
 
     @classmethod
@@ -38,6 +39,7 @@ class Round(NamedTuple):
             np.zeros(tags, np.float32),
             np.zeros(memory, np.float32),
             np.zeros((len(NEAR), tags, signs), np.float32),
+            np.zeros((len(NEAR), len(COARSE), len(COARSE)), np.float32),
             np.zeros((len(FAR), AGREEMENTS), np.float32),
         )
 
@@ -71,10 +73,11 @@ def scores(columns: Columns, evidence: Evidence, weights: Round, belief: Floats)
         pairs = evidence.pairs[distance]
         value = weights.agree[k][pairs.agreement]
         if distance in NEAR:
-            near = weights.near[NEAR.index(distance)]
+            near, coarse = weights.near[NEAR.index(distance)], weights.coarse[NEAR.index(distance)]
             value = value + near[columns.tag[pairs.row], columns.sign[pairs.other]]
+            value += coarse[columns.coarse[pairs.row], columns.coarse[pairs.other]]
             edge = evidence.edges[distance]
-            total[edge] += near[columns.tag[edge], 1]
+            total[edge] += near[columns.tag[edge], 1] + coarse[columns.coarse[edge], EDGE]
         total += np.bincount(pairs.row, value * belief[pairs.other], minlength=len(total)).astype(np.float32)
     return total
 

@@ -14,8 +14,16 @@ from latingloss.text.orthography import plain
 CASES = ("", "Nom", "Gen", "Dat", "Acc", "Voc", "Abl", "Loc")
 NUMBERS = ("", "Sing", "Plur")
 # classes between which agreement is looked for
-CLASSES = ("other", "NOUN", "PROPN", "ADJ", "DET", "PRON", "NUM", "PART", "FIN", "INF")
+CLASSES = ("other", "NOUN", "PROPN", "ADJ", "DET", "PRON", "NUM", "PART", "FIN", "INF", "ADP")
 _CLASS_ID = {name: i for i, name in enumerate(CLASSES)}
+COARSE = (
+    "other", *(f"{case}{number}" for case in CASES[1:] for number in NUMBERS), *(
+        f"{mood}{person}{number}" for mood in ("Ind", "Sub", "Imp") for person in "123" for number in ("Sing", "Plur")
+    ), "Inf", "ADP", "CCONJ", "SCONJ", "ADV", "PART", "INTJ", "NUM", "<edge>",
+)  # fmt: skip
+_COARSE_ID = {name: i for i, name in enumerate(COARSE)}
+EDGE = _COARSE_ID["<edge>"]
+_GOVERNED = {"acc": 1 << CASES.index("Acc"), "abl": 1 << CASES.index("Abl"), "gen": 1 << CASES.index("Gen")}
 _GENDER_BITS = {"Masc": 1, "Fem": 2, "Neut": 4}
 _COMMON_VERBS = frozenset(
     "sum dico facio do possum habeo uenio uideo uolo eo fero accipio capio mitto pono audio scio fio loquor"
@@ -34,6 +42,8 @@ class Signs(NamedTuple):
     gender: int  # bits: 1 masculine, 2 feminine, 4 neuter
     person: int
     kind: int  # index in CLASSES
+    governed: int  # of a preposition: bits 1 << index in CASES of the cases it takes
+    coarse: int  # index in COARSE: what the tag says, part of speech left out
 
 
 def _verb_tag(features: dict[str, str]) -> str:
@@ -65,6 +75,8 @@ def signs(candidate: Candidate) -> Signs:
         if upos in ("ADP", "CCONJ", "SCONJ", "PART", "INTJ", "ADV", "PRON", "DET", "AUX"):
             sign = f"{lemma} {tag}"
     kind = {"Fin": "FIN", "Inf": "INF", "": upos}.get(verbal, "PART")
+    coarse = cased or features.get("Mood", "") + features.get("Person", "") + features.get("Number", "")
+    coarse = coarse if coarse in _COARSE_ID else "Inf" if verbal == "Inf" else upos
     gender = sum(_GENDER_BITS[g] for g in features["Gender"].split(",")) if "Gender" in features else 7
     return Signs(
         tag,
@@ -74,4 +86,6 @@ def signs(candidate: Candidate) -> Signs:
         gender,
         int(features.get("Person", 0)),
         _CLASS_ID.get(kind, 0),
+        sum(_GOVERNED.get(g, 0) for g in candidate.lexeme.governs.split("/")) if upos == "ADP" else 0,
+        _COARSE_ID.get(coarse, 0),
     )

@@ -32,7 +32,7 @@ def write(document: Document) -> str:
 
     >>> from latingloss import annotate
     >>> write(annotate("Stellae lucent.")).splitlines()[3].split("\\t")[:4]
-    ['1', 'Stellae', 'stella', 'NOUN']
+    ['1', 'Stellae', 'stēlla', 'NOUN']
     """
     spacing = _spacing(document)
     blocks = []

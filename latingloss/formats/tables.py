@@ -98,10 +98,8 @@ def _row(numbers: tuple[int, int, int | str], token: Token, word: Word | None, e
     own = (*map(str, numbers), token.text, str(token.start), str(token.end), token.kind)
     analysis = ("",) * 8
     if word:
-        guessed = _yes(word.guessed)
-        analysis = (
-            word.form, word.marked_form, word.lemma, word.upos, _features(word), word.gloss, f"{word.confidence:.6g}", guessed
-        )  # fmt: skip
+        said = (word.form, word.marked_form, word.lemma, word.upos, _features(word), word.gloss)
+        analysis = (*said, f"{word.confidence:.6g}", _yes(word.guessed))
     score = f"{token.difficulty.score:.6g}" if token.difficulty else ""
     return (*own, *analysis, score, _yes(token.emphasis), english)
 
@@ -118,12 +116,17 @@ def _yes(value: bool) -> str:
 def _token(rows: list[Row], line: int) -> Token:
     top = rows[0]
     try:
-        return Token(
-            text=top.text, start=int(top.start), end=int(top.end), kind=top.kind,  # type: ignore[arg-type]
-            words=tuple(_word(row) for row in rows if row.word),
-            difficulty=Difficulty(score=float(top.difficulty), parts=()) if top.difficulty else None,
-            emphasis=top.emphasis == "yes",
-        )  # fmt: skip
+        return Token.model_validate(
+            {
+                "text": top.text,
+                "start": int(top.start),
+                "end": int(top.end),
+                "kind": top.kind,
+                "words": tuple(_word(row) for row in rows if row.word),
+                "difficulty": Difficulty(score=float(top.difficulty), parts=()) if top.difficulty else None,
+                "emphasis": top.emphasis == "yes",
+            }
+        )
     except ValueError as error:
         raise FormatError(f"table, line {line}: {error}") from error
 

@@ -26,8 +26,8 @@ def write(document: Document, *, title: str = "Annotated Latin text") -> str:
     """Write a document as a TEI file with a minimal header.
 
     >>> from latingloss import annotate
-    >>> print(write(annotate("Stellae lucent.")).split("<l>")[1].split("</l>")[0].partition(">")[2])
-    Stellae</w> <w lemma="lūceō" pos="VERB" ... cert="0.9...">lucent</w><pc>.</pc>
+    >>> write(annotate("Stellae lucent.")).partition("</l>")[0][-24:]
+    '">lucent</w><pc>.</pc>'
     """
     body = "".join(_latin(document)) + "".join(_english(document))
     return (

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Iterable, Iterator
 from functools import lru_cache
 from math import exp, sqrt
 from typing import NamedTuple
@@ -27,8 +28,8 @@ _WORD = re.compile(r"[^\W\d_]+(?:'s)?")
 
 class _Latin(NamedTuple):
     shapes: Shapes
-    etymon: frozenset[str]  # folded English words of the same etymon or family
-    cousins: frozenset[str]  # folded native English words that share its root
+    etymon: frozenset[str]  # folded stems of English words of the same etymon or family
+    cousins: frozenset[str]  # folded stems of native English words that share its root
     roots: frozenset[str]  # Indo-European roots of the words of its etymon
 
 
@@ -75,7 +76,7 @@ def _one_word(known: _Latin, key: str, word: str) -> float:
 
 
 def _comes_from(known: _Latin, word: str) -> bool:
-    """Tell whether the word's recorded etymon is the Latin word or of its family: `prayer` from `precaria`."""
+    """Tell whether the word's recorded etymon is the Latin word or of its family: `duke` from `ductus`."""
     return any(
         likeness(known.shapes.borrowed, tuple(dict.fromkeys((etymon, without_ending(etymon)))), weights()) > _SAME_WORD
         for etymon in etymons().get(word, ())
@@ -96,7 +97,15 @@ def _latin(key: str) -> _Latin:
     borrowed = [relation.word for relation in related if relation.kind != "shared root"]
     cousins = [relation.word for relation in related if relation.kind == "shared root"]
     roots = (root for word in borrowed for root in roots_of().get(word, ()))
-    return _Latin(shapes, frozenset(map(letters, borrowed)), frozenset(map(letters, cousins)), frozenset(roots))
+    return _Latin(shapes, frozenset(_recognised(borrowed)), frozenset(_recognised(cousins)), frozenset(roots))
+
+
+def _recognised(words: Iterable[str]) -> Iterator[str]:
+    """Yield what tells that an English word is one of `words` or made from one: each whole, and its longer stems."""
+    for word in words:
+        for i, stem in enumerate(english_stems(word)):
+            if i == 0 or len(stem) > 3:
+                yield stem
 
 
 def _shapes(entry: Lexeme) -> Shapes:

@@ -13,6 +13,7 @@ from latingloss.morphology.lexicon import Lexeme
 _SHAPES = 6  # of the regular English spellings of a lemma, how many are compared
 _CUT = 0.03  # likeness lost when an ending is left off the English word
 _DOUBT = 4.0  # log-odds a match must overcome, so that two short words are never very near
+_REST = 0.25  # likeness lost when the Latin word is only the beginning of a longer English one, as in `satisfaction`
 _WORST = -2.0
 _ENDINGS = ("ibus", "orum", "arum", "us", "um", "is", "ae", "as", "os", "es", "am", "em", "a", "e", "i", "o")
 
@@ -79,6 +80,8 @@ def likeness(shapes: Scored, english: Sequence[str], table: Weights) -> float:
         rows = alignment_scores(shape, english[0], table)
         for size, highest in cuts:
             scores = rows[size]
+            if size > 3 and (share := max(scores) / (highest + _DOUBT) - _REST) > best:
+                best = share
             for length, own, loss in ends:
                 share = scores[length] / ((highest if highest > own else own) + _DOUBT) - loss
                 if share > best:

@@ -119,7 +119,7 @@ def roots_of() -> dict[str, frozenset[str]]:
 def etymons() -> dict[str, tuple[str, ...]]:
     """Return the Latin etymons, folded, of English words that have grown unlike them.
 
-    >>> "precaria" in etymons()["prayer"]
+    >>> "ductus" in etymons()["duke"]
     True
     """
     return {word: tuple(latin.split(" ")) for word, latin in read_table("kin/etymons.tsv")}

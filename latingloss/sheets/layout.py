@@ -6,6 +6,7 @@ render it, and the note.
 
 from __future__ import annotations
 
+import re
 from collections import defaultdict
 from collections.abc import Iterator, Mapping
 from itertools import groupby
@@ -16,6 +17,8 @@ from latingloss.sheets.options import SheetOptions
 from latingloss.sheets.wording import dictionary_form, kind_of, parts_of, respelling_of
 from latingloss.text.orthography import plain
 
+_QUOTED = re.compile(r'"([^"]*)"')
+_ENDING = re.compile(r"(?<![^\s“(])-(?=\w)")
 _MOST_RELATIVES = 3  # of each label
 _KIN = {
     "gave English": ("borrowed", "through French"),
@@ -133,12 +136,17 @@ def _note(passage: Passage, index: int, *, number: int, tradition: str) -> Note:
         token.text,
         spoken=respelling_of(token, tradition),
         literal=" ".join(filter(None, (word.gloss for word in reversed(token.words)))),
-        endings=tuple(word.reason for word in token.words if word.reason),
+        endings=tuple(_typeset(word.reason) for word in token.words if word.reason),
         hard="; ".join(part.reason for part in harder),
         kin=tuple(_kin(token)),
         dictionary=dictionary_form(token.words[0].lemma, token.words[0].upos),
         unrendered=bool(passage.rendering) and not passage.english_of(index),
     )
+
+
+def _typeset(text: str) -> str:
+    """Curl the quotes, and keep an ending with its hyphen: `-mus` does not break over two lines."""
+    return _ENDING.sub("-\u2060", _QUOTED.sub(r"“\1”", text))
 
 
 def _kin(token: Token) -> Iterator[tuple[str, str]]:

@@ -83,7 +83,7 @@ def _merged(doubts: list[_Doubt], token: Token, place: tuple[int, int]) -> Revie
     """Make one item of all doubts about a word; the worst names it, and each adds to the risk."""
     doubts = sorted(doubts, key=lambda doubt: -doubt.risk)
     readings = [(r, w) for w in token.words for r in w.alternatives]
-    likely = [_alternative(r) for r, w in readings if r.probability >= _LIKELY and not _says_the_same(r, w)]
+    likely = [_alternative(r, w) for r, w in readings if r.probability >= _LIKELY and not _says_the_same(r, w)]
     return ReviewItem(
         *place,
         text=token.text,
@@ -121,10 +121,13 @@ def _says_the_same(reading: Reading, word: Word) -> bool:
     return same and all(reading.features.get(name) == word.features.get(name) for name in _SAID)
 
 
-def _alternative(reading: Reading) -> str:
-    sense = reading.gloss.partition(";")[0]
-    told = f"{bare_lemma(reading.lemma)} “{sense}”" if sense else bare_lemma(reading.lemma)
-    return f"{told}, {grammar_of(reading)} ({_percent(reading.probability)})"
+def _alternative(reading: Reading, word: Word) -> str:
+    """Tell another reading; of the same dictionary form, only what its ending says."""
+    grammar, chance = grammar_of(reading), _percent(reading.probability)
+    if (reading.lemma, reading.upos) == (word.lemma, word.upos):
+        return f"{grammar.partition(', ')[2] or grammar} ({chance})"
+    sense = f" “{reading.gloss.partition(';')[0]}”" if reading.gloss else ""
+    return f"{bare_lemma(reading.lemma)}{sense}, {grammar} ({chance})"
 
 
 def _percent(probability: float) -> str:

@@ -1,9 +1,11 @@
 """Literal glosses against the English that grammars print beside the paradigms.
 
-Bennett, New Latin Grammar (1918), gives the English of every tense beside sum (section 100), amō (101, 102) and the
-deponents (113); Allen and Greenough, New Latin Grammar (1903), that of participles (sections 488-500), gerund and
-gerundive (500-507) and supine (508-510). Quoted from memory, `shall` of the first person put as `will`. Where a
-grammar gives two (`love, am loving`), the gloss is the first, unless said.
+Bennett, New Latin Grammar (1918), gives the English of the tenses of sum (section 100), amō (101, 102) and the
+deponents (113); Allen and Greenough, New Latin Grammar (1903), that of participles (488-500), gerund and gerundive
+(500-507) and supine (508-510). Senses and section numbers are from memory, not compared with the print. Wording that
+is ours, no grammar's: `you` for thou, `will` and `would` for shall and should, `(he)` for he, she or it, the
+exclamation mark of commands, `may I love` as the one sense of the lone subjunctive, and all of what a rendering, a
+clause or `substantive` changes.
 """
 
 from __future__ import annotations
@@ -181,6 +183,13 @@ def test_other_verb_forms(lemma: str, form: str, wanted: dict[str, object], engl
     assert gloss(lemma, form, **wanted) == english
 
 
+def test_a_negative_sense_takes_do() -> None:
+    assert gloss("nesciō", "nescit") == "(he) does not know"
+    assert gloss("nesciō", "nesciēbat") == "(he) did not know"
+    assert gloss("nesciō", "nesciet") == "(he) will not know"
+    assert gloss("nesciō", "nescīre", VerbForm="Inf") == "not to know"
+
+
 def test_clause_decides_pronoun_and_auxiliary() -> None:
     assert gloss("amō", "amat", subject=True) == "loves"
     assert gloss("amō", "amābātur", subject=True) == "was being loved"
@@ -190,6 +199,7 @@ def test_clause_decides_pronoun_and_auxiliary() -> None:
     assert gloss("amō", "amat", rendering="she loves") == "she loves"
     assert gloss("sum", "sint", rendering="let them be") == "let them be"
     assert gloss("amō", "amāvit", rendering="he has loved") == "he has loved"
+    assert gloss("amō", "amāvisset", rendering="he had loved", conjunction=True) == "he had loved"
 
 
 def test_the_author_s_word_is_preferred_and_inflected_literally() -> None:
@@ -238,7 +248,7 @@ def test_the_author_s_word_is_preferred_and_inflected_literally() -> None:
     ],
 )
 def test_nominals(lemma: str, form: str, more: dict[str, object], english: str) -> None:
-    """Cases as Bennett 1918 puts them: 171 vocative, 194 genitive, 216-231 ablative, 232 locative."""
+    """The cases of Bennett 1918: 171 vocative, 194 genitive, 216-231 ablative, 232 locative; the words are ours."""
     assert gloss(lemma, form, **more) == english
 
 

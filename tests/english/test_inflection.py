@@ -6,20 +6,14 @@ import re
 
 import pytest
 
-from latingloss.english.inflection import (
-    agree,
-    bases,
-    comparative,
-    mass,
-    past,
-    past_participle,
-    plural,
-    present_participle,
-    superlative,
-)
+from latingloss.english.bases import bases
+from latingloss.english.grades import comparative, superlative
+from latingloss.english.nouns import mass, plural
+from latingloss.english.verbs import agree, past, past_participle, present_participle
 from latingloss.morphology.lexicon import lexemes
 
-# The list of irregular verbs in Murray, English Grammar (1795), chapter 6; present, past, participle; from memory
+# Present, past and participle as lists of irregular verbs give them, such as Murray, English Grammar (1795), on verbs;
+# written from memory, not compared with the print
 MURRAY = """
 abide abode abode | arise arose arisen | be was been | bear bore borne | beat beat beaten | begin began begun
 bind bound bound | bite bit bitten | blow blew blown | break broke broken | bring brought brought | build built built
@@ -97,7 +91,8 @@ def test_archaic_leaves_other_persons_alone() -> None:
     assert agree("love", person="3", number="Plur", archaic=True) == "love"
 
 
-# Murray, English Grammar (1795), chapter 3, on number; from memory
+# One-word plurals: as in Murray, English Grammar (1795), on number, from memory; phrases and mass nouns: common
+# practice, no source
 @pytest.mark.parametrize(
     ("one", "many"),
     [

@@ -1,4 +1,7 @@
-"""Reasons against the rules as Bennett, New Latin Grammar (1918), numbers them; example phrases are our own."""
+"""Reasons against the rules of Bennett, New Latin Grammar (1918).
+
+Section numbers are from memory, not compared with the print; the wording and the example phrases are our own.
+"""
 
 from __future__ import annotations
 

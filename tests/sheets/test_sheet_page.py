@@ -172,6 +172,13 @@ def test_an_enclitic_has_a_place_of_its_own() -> None:
     assert Tree(page).text(within="under", without="unseen").split("\n")[1:3] == ["Noctísof the night", "-queand"]
 
 
+def test_reasons_are_set_as_a_printer_would() -> None:
+    word = _word("Noctis", "of the night").model_copy(update={"reason": 'genitive: belongs to "lux", from -is'})
+    token = Token(text="Noctis", start=0, end=6, kind="word", words=(word,), emphasis=True)
+    document = Document(source="Noctis", passages=(Passage(start=0, end=6, tokens=(token,)),))
+    assert "genitive: belongs to “lux”, from -\u2060is" in sheet_html(document)
+
+
 def test_parts_left_out_are_not_there() -> None:
     page = sheet_html(SILENCE, SheetOptions(parts=()))
     assert not re.search(r'class="(?:under|notes|words|review)"|href="#note', page)

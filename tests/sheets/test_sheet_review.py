@@ -37,8 +37,13 @@ def test_the_least_certain_word_comes_first() -> None:
         (1, 1, "uncertain reading"),
         (1, 0, "uncertain reading"),
     ]
-    assert found[0].alternatives == ("lūna “moon”, noun, dative singular (60%)",)
+    assert found[0].alternatives == ("dative singular (60%)",)
     assert found[0].risk > found[1].risk
+
+
+def test_a_reading_of_another_word_names_it() -> None:
+    other = Reading(lemma="lūnō", upos="VERB", features={}, form="lūnae", gloss="bend; curve", probability=0.4)
+    assert review(_document(_token(0.6, other)))[0].alternatives == ("lūnō “bend”, verb (40%)",)
 
 
 def test_a_reading_that_would_print_the_same_is_no_doubt() -> None:

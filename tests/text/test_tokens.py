@@ -147,8 +147,8 @@ def test_word_text_has_nothing_unseen(text):
 @pytest.mark.parametrize(
     "line", ["Surge, illuminare, quia venit lumen tuum: ", "VI DIC MI ", "a-\n", "a\u00ad", "'a", "V. R. "]
 )
-def test_a_million_characters_take_no_more_than_a_few_seconds(line):
+def test_a_million_characters_are_cut_in_linear_time(line):
     text = line * (1_000_000 // len(line))
-    start = time.perf_counter()
+    start = time.process_time()
     tokenize(text)
-    assert time.perf_counter() - start < 5  # about 0.3 s on an idle core; a quadratic scan takes minutes
+    assert time.process_time() - start < 10  # about 0.5 s on an idle core; a quadratic scan takes minutes

@@ -1,0 +1,1 @@
+"""Every figure of latingloss in one run: `python -m benchmarks`."""

@@ -1,0 +1,100 @@
+"""What the English rendering says of each Latin word: signs of case, number, person and mood.
+
+`of the city` is a sign of a genitive, a noun before the verb of a nominative, `let` of a subjunctive. The signs are
+read off the links of the aligner; what each is worth for each ending is learned, see `building.chooser`.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from latingloss.alignment.grammar import FUNCTION_WORDS
+from latingloss.english.words import base_forms
+
+_REACH = 4  # English words between a noun and its verb
+_BREAKS = frozenset(".,;:?!—–\"“”")
+_GRAMMAR = FUNCTION_WORDS | frozenset(
+    "thou thee ye thy thine me him us them whom unto upon o oh was were is are am been being has had having did does"
+    " will would shall should may might let not an as".split()
+)
+
+
+def english_signs(
+    linked: Sequence[Sequence[int]], english: Sequence[str], *, verbs: Sequence[bool]
+) -> list[tuple[str, ...]]:
+    """Return the signs of each Latin token.
+
+    `linked` has the English tokens linked to each Latin token; `verbs` says which Latin tokens are finite verbs.
+    """
+    lower = [word.lower() for word in english]
+    owner = {j: i for i, js in enumerate(linked) for j in js}
+    verbal = {j for j, i in owner.items() if verbs[i] and lower[j] not in _GRAMMAR}
+    return [_signs(i, sorted(js), lower, owner=owner, verbal=verbal) for i, js in enumerate(linked)]
+
+
+def _signs(
+    token: int, linked: list[int], english: list[str], *, owner: dict[int, int], verbal: set[int]
+) -> tuple[str, ...]:
+    if not linked:
+        return ("alone",)
+    content = [j for j in linked if english[j] not in _GRAMMAR]
+    found = ["has " + english[j] for j in linked if english[j] in _GRAMMAR]
+    if content:
+        found += _shape(english[content[-1]])
+    first, last = (content or linked)[0], (content or linked)[-1]
+    found += _around(token, first, english, owner)
+    if last + 1 < len(english):
+        found.append("then " + _kind(english[last + 1]))
+    found.append(_place(first, last, english, verbal - set(linked)))
+    return tuple(dict.fromkeys(found))
+
+
+def _shape(word: str) -> list[str]:
+    """How the word is inflected: plural or third person -s, past -ed, -ing."""
+    base = base_forms(word)[0]
+    if base == word:
+        return ["bare"]
+    for ending in ("ing", "ed", "s", "eth", "est"):
+        if word.endswith(ending):
+            return ["-" + ending]
+    return ["changed"]
+
+
+def _around(token: int, first: int, english: list[str], owner: dict[int, int]) -> list[str]:
+    """The words of grammar right before, this word's own or not: `in the`, `of`, `to`."""
+    found = []
+    for back in (1, 2, 3):
+        j = first - back
+        if j < 0 or english[j] in _BREAKS:
+            if back == 1:
+                found.append("opens")
+            break
+        if english[j] not in _GRAMMAR:
+            if back == 1:
+                found.append("after content")
+            break
+        mine = owner.get(j, token) == token
+        found.append(("own " if mine else "other ") + english[j])
+        if english[j] not in ("the", "a", "an", "his", "her", "my", "your", "their", "our", "its", "thy", "this", "that"):
+            break
+    return found
+
+
+def _kind(word: str) -> str:
+    return word if word in _GRAMMAR or word in _BREAKS else "content"
+
+
+def _place(first: int, last: int, english: list[str], verbal: set[int]) -> str:
+    """Whether a verb follows, precedes, or both, within reach and without a break."""
+    after = before = False
+    for j in range(last + 1, min(len(english), last + 1 + _REACH)):
+        if english[j] in _BREAKS:
+            break
+        after = after or j in verbal
+    for j in range(first - 1, max(-1, first - 1 - _REACH), -1):
+        if english[j] in _BREAKS:
+            break
+        before = before or j in verbal
+    return {(True, False): "before verb", (False, True): "after verb", (True, True): "between verbs"}.get(
+        (after, before), "no verb near"
+    )

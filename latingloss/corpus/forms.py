@@ -1,0 +1,177 @@
+"""Forms: every distinct print is cut and analysed once, every reading that is chosen is scored once.
+
+What a batch of words needs is then gathered by number, without a loop over words.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from functools import cache
+from itertools import pairwise
+from typing import Any, NamedTuple
+
+import numpy as np
+from numpy.typing import NDArray
+
+from latingloss.context.columns import Ints, Types, lay_out
+from latingloss.context.model import Model
+from latingloss.context.tags import CASES, NUMBERS
+from latingloss.difficulty.frequency import lexeme_zipf
+from latingloss.difficulty.score import _SPREAD, _changed, known_relatives, shipped_weights, syllable_count
+from latingloss.engines.builtin import _parts
+from latingloss.morphology.ranking import Candidate
+from latingloss.text.orthography import plain, printed
+
+ROW = np.dtype(
+    [("lemma", "i4"), ("upos", "i2"), ("case", "i1"), ("number", "i1"), ("person", "i1"), ("guessed", "?"),
+     ("zipf", "f4"), ("letters", "i2"), ("syllables", "i2"), ("distance", "f4"), ("relative", "i4"),
+     ("changed", "f4"), ("difficulty", "f4"), ("known", "?")]
+)  # fmt: skip
+Rows = NDArray[np.void]
+WORDS_AT_ONCE = 8192
+_CONJUNCTIONS = frozenset(("que", "ve", "ue"))  # read before their host, where the sense has them
+
+
+class Names:
+    """Strings by number, each once."""
+
+    def __init__(self) -> None:
+        self.names: list[str] = []
+        self._numbers: dict[str, int] = {}
+
+    def number(self, name: str) -> int:
+        """Return the number of a name, a new one if it is new."""
+        found = self._numbers.get(name)
+        if found is None:
+            found = self._numbers[name] = len(self.names)
+            self.names.append(name)
+        return found
+
+
+class _Prints(dict[str, int]):
+    """Numbers of prints; a new one is cut into its words."""
+
+    def __init__(self, forms: Names, types: Types) -> None:
+        super().__init__()
+        self.words: list[tuple[int, int, bool]] = []  # type, type of the enclitic or -1, enclitic read first
+        self._forms, self._types = forms, types
+
+    def __missing__(self, text: str) -> int:
+        parts = _parts(text)
+        for form in parts:
+            if self._types.id(form) == len(self._forms.names):
+                self._forms.number(form)
+        second = self._types.id(parts[1]) if len(parts) > 1 else -1
+        self.words.append((self._types.id(parts[0]), second, second >= 0 and parts[1].lower() in _CONJUNCTIONS))
+        number = self[text] = len(self.words) - 1
+        return number
+
+
+class Words(NamedTuple):
+    """The words of a batch, in the order of print."""
+
+    token: Ints  # number of the token that each belongs to
+    form: Ints  # number in Forms.forms
+    reading: Rows
+    confidence: NDArray[np.float32]
+
+
+class Forms:
+    """The prints, forms and readings met so far, for one model."""
+
+    def __init__(self, model: Model) -> None:
+        self._model = model
+        self.forms, self.lemmas, self.upos, self.relatives = Names(), Names(), Names(), Names()
+        self._types = Types(model.tags, model.signs, model.memory)
+        self._prints = _Prints(self.forms, self._types)
+        self._rows = np.zeros(1024, ROW)
+
+    def __len__(self) -> int:
+        return len(self._prints)
+
+    def read(self, tokens: Sequence[str], passage: Ints) -> Words:
+        """Choose a reading in context for the words of tokens, given the passage (ascending) of each token."""
+        prints = np.fromiter(map(self._prints.__getitem__, tokens), np.int32, len(tokens))
+        cut = np.array(self._prints.words, np.int32).reshape(-1, 3)[prints]
+        width = 1 + (cut[:, 1] >= 0)
+        token = np.repeat(np.arange(len(tokens), dtype=np.int32), width)
+        start = np.cumsum(width) - width
+        form = np.empty(len(token), np.int32)
+        form[start] = cut[:, 0]
+        form[start[width > 1] + 1] = cut[width > 1, 1]
+        sense = np.arange(len(token))
+        moved = start[cut[:, 2] > 0]
+        sense[moved], sense[moved + 1] = moved + 1, moved
+        row, confidence = self._choose(form[sense], passage[token])
+        chosen = np.empty_like(row)
+        chosen[sense] = row
+        certain = np.empty_like(confidence)
+        certain[sense] = confidence
+        return Words(token, form, self._scored(chosen), certain)
+
+    def _choose(self, form: Ints, passage: Ints) -> tuple[Ints, NDArray[np.float32]]:
+        """Return the likeliest row of each word, and its probability."""
+        rows, tops = [], []
+        for part in _whole(passage):
+            ends = np.flatnonzero(np.diff(passage[part])) + 1
+            columns = lay_out([ids.tolist() for ids in np.split(form[part], ends)], self._types)
+            belief = self._model.believe(columns)
+            top = np.maximum.reduceat(belief, columns.start)
+            likeliest = np.flatnonzero(belief == top[columns.word])
+            _, first = np.unique(columns.word[likeliest], return_index=True)
+            rows.append(likeliest[first].astype(np.int32) - columns.start)
+            tops.append(top)
+        return self._types.arrays()[2][form] + np.concatenate(rows), np.concatenate(tops)
+
+    def _scored(self, row: Ints) -> Rows:
+        """Return the readings of rows, scoring those not chosen before."""
+        if (need := int(row.max()) + 1) > len(self._rows):
+            self._rows = np.concatenate((self._rows, np.zeros(2 * need - len(self._rows), ROW)))
+        new = np.unique(row[~self._rows["known"][row]])
+        if len(new):
+            first = self._types.arrays()[2]
+            form = np.searchsorted(first, new, side="right") - 1
+            self._rows[new] = np.array(
+                [self._values(f, r) for f, r in zip(form.tolist(), (new - first[form]).tolist(), strict=True)], ROW
+            )
+            self._rows["difficulty"][new] = _difficulty(self._rows[new])
+        return self._rows[row]
+
+    def _values(self, form: int, reading: int) -> tuple[Any, ...]:
+        candidate: Candidate = self._types.candidates[form][reading]
+        text, features, lemma = self.forms.names[form], candidate.features, candidate.lexeme.lemma
+        distance, relative = _nearest(lemma)
+        return (
+            self.lemmas.number(printed(lemma)), self.upos.number(candidate.upos),
+            CASES.index(features.get("Case", "")), NUMBERS.index(features.get("Number", "")),
+            int(features.get("Person", 0)), candidate.guessed,
+            lexeme_zipf(candidate.lexeme), len(plain(text)), syllable_count(text),
+            distance, self.relatives.number(relative) if relative else -1, _changed(text, lemma), 0.0, True,
+        )  # fmt: skip
+
+
+def _whole(passage: Ints) -> Iterator[slice]:
+    """Cut words into slices of whole passages, so small that the arrays of one stay in the processor's cache."""
+    starts = np.flatnonzero(np.diff(passage, prepend=-1)).tolist()
+    first = 0
+    for start, end in pairwise([*starts, len(passage)]):
+        if end - first > WORDS_AT_ONCE and start > first:
+            yield slice(first, start)
+            first = start
+    yield slice(first, len(passage))
+
+
+@cache
+def _nearest(lemma: str) -> tuple[float, str]:
+    known = known_relatives(lemma)
+    return (known[0][0], known[0][1].word) if known else (1.0, "")
+
+
+def _difficulty(rows: Rows) -> NDArray[np.float32]:
+    """Return the scores of readings: `latingloss.difficulty.score` over columns."""
+    weights = shipped_weights()
+    parts = (("frequency", "zipf"), ("length", "letters"), ("cognate", "distance"), ("shape", "changed"))
+    total = sum(
+        weights[name].weight * (rows[field] - weights[name].mean) / weights[name].deviation for name, field in parts
+    )
+    return (1 / (1 + np.exp(-_SPREAD * total))).astype(np.float32)
