@@ -34,9 +34,9 @@ def treebanks(sources: Sources) -> Iterator[Figure]:
     if not sources.quick:
         given = ("--english", str(sources.corpus))
         found = _said(tool(sources, "treebank"), sources.treebank("proiel-dev"), *given)
-        for key, aim in (("latin_only", ""), ("with_english", ">= 95")):
-            name = f"treebanks: proiel-dev, New Testament {key.replace('_', ' ')}, CNP"
-            yield Figure(name, found[key]["CNP"], "%", aim)
+        for key, wanted in (("latin_only", ""), ("with_english", ">= 95")):
+            title = f"treebanks: proiel-dev, New Testament {key.replace('_', ' ')}, CNP"
+            yield Figure(title, found[key]["CNP"], "%", wanted)
 
 
 def alignment(sources: Sources) -> Iterator[Figure]:

@@ -52,12 +52,17 @@ def gold_words(sources: Sources, treebank: str) -> tuple[GoldWord, ...]:
     return tuple(found)
 
 
+def wanted(columns: list[str]) -> dict[str, str]:
+    """Return the case, number and person that a gold word, given as its CoNLL-U columns, asks for."""
+    if columns[3] in ("PUNCT", "SYM", "X"):
+        return {}
+    features = dict(pair.split("=", 1) for pair in columns[5].split("|")) if columns[5] != "_" else {}
+    names = ("Case", "Number", "Person") if columns[3] in ("VERB", "AUX", "PRON") else ("Case", "Number")
+    return {name: features[name] for name in names if name in features}
+
+
 def _compared(sentence: Sentence, predicted: list[tuple[Word, ...]]) -> Iterator[GoldWord]:
     for (_, gold), words in zip(sentence, predicted, strict=True):
         for i, columns in enumerate(gold):
-            features = dict(pair.split("=", 1) for pair in columns[5].split("|")) if columns[5] != "_" else {}
-            want = {name: features[name] for name in ("Case", "Number") if name in features}
-            if "Person" in features and columns[3] in ("VERB", "AUX", "PRON"):
-                want["Person"] = features["Person"]
-            if want and columns[3] not in ("PUNCT", "SYM", "X"):
+            if want := wanted(columns):
                 yield GoldWord(columns[1], columns[2], columns[3], want, words[i] if i < len(words) else None)

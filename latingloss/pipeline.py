@@ -12,6 +12,7 @@ from typing import NamedTuple
 
 from latingloss.alignment import align
 from latingloss.alignment.glossing import old_english, word_of
+from latingloss.alignment.rendering import english_signs, linked_words, reweigh
 from latingloss.context.relations import relations
 from latingloss.difficulty.emphasis import emphasized
 from latingloss.difficulty.score import difficulty, known_relatives
@@ -82,13 +83,14 @@ class Annotator:
     def _passage(self, line: _Line, choices: list[TokenChoices], seen: set[tuple[str, str]]) -> Passage:
         """Align, gloss and score one passage; `choices` has the readings of its word tokens in order."""
         remaining = iter(choices)
-        by_token = [next(remaining) if t.kind == "word" else () for t in line.tokens]
+        by_token: list[TokenChoices] = [next(remaining) if t.kind == "word" else () for t in line.tokens]
+        english = [t.text for t in line.rendering]
+        links = align([t.text for t in line.tokens], english) if english else ()
+        if links:
+            by_token = _with_english(by_token, links, english)
         chosen = [tuple(choice.readings[0][0] for choice in parts) for parts in by_token]
-        links: tuple[Link, ...] = ()
-        if line.rendering:
-            links = align([t.text for t in line.tokens], [t.text for t in line.rendering])
         related = relations(chosen, [t.text for t in line.tokens])
-        old = old_english([t.text for t in line.rendering])
+        old = old_english(english)
         tokens = []
         for i, (span, parts) in enumerate(zip(line.tokens, by_token, strict=True)):
             linked = tuple(line.rendering[k.english].text for k in links if k.latin == i)
@@ -110,6 +112,23 @@ class Annotator:
         return Passage(
             start=line.start, end=line.end, stanza=line.stanza, tokens=tuple(tokens), rendering=rendering, links=links
         )
+
+
+def _with_english(tokens: list[TokenChoices], links: Sequence[Link], english: list[str]) -> list[TokenChoices]:
+    """Weigh the readings of each host word again by what the English linked to it, and around it, shows."""
+    linked: list[list[int]] = [[] for _ in tokens]
+    for link in links:
+        linked[link.latin].append(link.english)
+    verbs = [bool(t) and t[0].readings[0][0].features.get("VerbForm") == "Fin" for t in tokens]
+    signs = english_signs(linked, english, verbs=verbs)
+    weighed = []
+    for choices, shown, found in zip(tokens, signs, linked, strict=True):
+        if choices:
+            host = choices[0]
+            readings = reweigh(host.readings, shown, linked_words(found, english))
+            choices = (host._replace(readings=readings), *choices[1:])
+        weighed.append(choices)
+    return weighed
 
 
 @cache

@@ -7,18 +7,34 @@ else with its noun, subject pronouns and auxiliaries with the verb, all by the E
 from __future__ import annotations
 
 from latingloss.alignment.evidence import Pair
-from latingloss.alignment.grammar import ARTICLES, AUXILIARIES, CASE_WORDS, STAND_INS, SUBJECTS, is_open
+from latingloss.alignment.grammar import ARTICLES, AUXILIARIES, CASE_WORDS, OBJECTS, STAND_INS, SUBJECTS, is_open
 from latingloss.alignment.phrases import head, is_verbal, predicate
-from latingloss.alignment.syntax import auxiliaries, governors
+from latingloss.alignment.syntax import auxiliaries, governors, own_subject
 from latingloss.alignment.units import Unit
 
 _PREPOSITIONS = CASE_WORDS - {"as"} | frozenset(
-    "against before after under among between within without toward around across out upon over unto".split()
+    [
+        "against",
+        "before",
+        "after",
+        "under",
+        "among",
+        "between",
+        "within",
+        "without",
+        "toward",
+        "around",
+        "across",
+        "out",
+        "upon",
+        "over",
+        "unto",
+    ]
 )
 _OWN_NOUNS = ("res.NOUN", "homo.NOUN", "uir.NOUN", "populus.NOUN", "locus.NOUN")
 _OWN_AUXILIARIES = ("nolo.VERB", "possum.VERB")
-_PARTICLES = frozenset("away forth up out down off back aside together".split())
-_PERSONS = {"i": "1", "we": "1", "you": "2", "he": "3", "she": "3", "it": "3", "they": "3"}
+_PARTICLES = frozenset(["away", "forth", "up", "out", "down", "off", "back", "aside", "together"])
+_LEANING = 0.01  # belief from which an object pronoun may move
 
 
 def _has_lexeme(unit: Unit, *lexemes: str) -> bool:
@@ -44,24 +60,47 @@ def join_articles(pair: Pair) -> None:
 def join_verbs(pair: Pair) -> None:
     """Link subject pronouns and auxiliaries to the verb they belong to, content words to both parts of `natum est`."""
     periphrases = auxiliaries(pair.units)
-    decided: dict[int, set[int]] = {}
+    decided: dict[int, int] = {}
     for j, word in enumerate(pair.words):
-        if word not in SUBJECTS and word not in AUXILIARIES or _keeps_own(pair, j):
-            continue
-        found = predicate(pair, j)
-        unit = pair.unit_of(found) if found is not None else None
-        if found is None or unit is None:
-            continue
-        if is_verbal(pair, unit):
-            decided[j] = {periphrases.get(unit, unit)}
-        elif word in SUBJECTS:
-            for k in range(j + 1, found):
-                copula = pair.unit_of(k) if pair.words[k] in AUXILIARIES else None
-                if copula is not None and is_verbal(pair, copula):
-                    decided[j] = {copula}
-    for j, units in decided.items():
-        pair.links[j] = units
+        if word in SUBJECTS | AUXILIARIES and not _keeps_own(pair, j):
+            verb = _verb_of(pair, j, periphrases)
+            if verb is not None:
+                decided[j] = verb
+    for j, unit in decided.items():
+        pair.links[j] = {unit}
+    for j in range(1, len(pair.words)):
+        if pair.words[j] in AUXILIARIES and pair.words[j - 1] in AUXILIARIES and not pair.links[j]:
+            pair.links[j] = set(pair.links[j - 1])
     _link_both_parts(pair, periphrases)
+
+
+def _verb_of(pair: Pair, word: int, periphrases: dict[int, int]) -> int | None:
+    """Return the unit that a subject pronoun or auxiliary belongs to: a verb, its `sum`, or the pronoun's own."""
+    found = predicate(pair, word)
+    unit = pair.unit_of(found) if found is not None else None
+    if found is None or unit is None:
+        return None
+    is_subject = pair.words[word] in SUBJECTS
+    if is_verbal(pair, unit):
+        own = own_subject(pair.units, unit, pair.words[word]) if is_subject else None
+        if own is None:
+            return periphrases.get(unit, unit)
+        _give_up(pair, own)
+        return own
+    copulas = [pair.unit_of(k) for k in range(word + 1, found) if is_subject and pair.words[k] in AUXILIARIES]
+    verbal = [copula for copula in copulas if copula is not None and is_verbal(pair, copula)]
+    return verbal[-1] if verbal else None
+
+
+def _give_up(pair: Pair, unit: int) -> None:
+    """Move object pronouns off a unit that turned out to be a subject, to the next pronoun they may render."""
+    for j, units in enumerate(pair.links):
+        if unit in units and pair.words[j] in OBJECTS:
+            leanings = [
+                (float(pair.belief[j, i]), i) for i, u in enumerate(pair.units) if i != unit and u.is_kind("pron")
+            ]
+            best = max(leanings, default=(0.0, -1))
+            pair.links[j] = {best[1]} if best[0] > _LEANING else set()
 
 
 def _keeps_own(pair: Pair, word: int) -> bool:
@@ -120,7 +159,7 @@ def _infinitive(pair: Pair, word: int) -> int | None:
 def join_stand_ins(pair: Pair) -> None:
     """Link `thing`, `man`, `one` to the adjective or pronoun they complete: `all things`."""
     for j in range(1, len(pair.words)):
-        if pair.words[j] not in STAND_INS or not pair.is_function(j) or pair.breaks[j]:
+        if pair.words[j] not in STAND_INS or pair.breaks[j] or (pair.links[j] and not pair.is_function(j)):
             continue
         if any(_has_lexeme(pair.units[i], *_OWN_NOUNS) for i in pair.links[j]):
             continue

@@ -10,11 +10,12 @@ import numpy as np
 from latingloss.alignment.grammar import FUNCTION_WORDS
 from latingloss.alignment.sequence import Array, posteriors, transitions
 from latingloss.alignment.translations import alone, jumps, renderings, share
-from latingloss.alignment.units import Unit, english_key, units
+from latingloss.alignment.units import Unit, chosen_units, english_key, units
 from latingloss.morphology.ranking import Candidate
 
 ALONE_ENGLISH = 0.1  # how often an English word renders nothing in the Latin
 ALONE_LATIN = 0.06
+_FREE = 1.0  # how often any word may render nothing, compared with words that often do: renderings are free
 _FLOOR = 1e-7
 
 
@@ -48,7 +49,7 @@ def read_pair(
     for i, form in enumerate(latin):
         if any(c.isalpha() for c in form):
             chosen = readings[i] if readings is not None else ()
-            for unit in units(form, chosen=tuple(chosen)):
+            for unit in chosen_units(form, chosen) if chosen else units(form):
                 pair.units.append(unit)
                 pair.latin.append(i)
     pending = True
@@ -67,9 +68,7 @@ def read_pair(
 def step_kinds(pair: Pair) -> list[int]:
     """Return the class of the step to each English word: after a break or not, from and to a word of grammar or not."""
     grammatical = [pair.is_function(j) for j in range(len(pair.words))]
-    return [
-        4 * pair.breaks[j] + 2 * (j > 0 and grammatical[j - 1]) + grammatical[j] for j in range(len(grammatical))
-    ]
+    return [4 * pair.breaks[j] + 2 * (j > 0 and grammatical[j - 1]) + grammatical[j] for j in range(len(grammatical))]
 
 
 def _emissions(pair: Pair) -> tuple[Array, Array]:
@@ -91,18 +90,17 @@ def believe(pair: Pair) -> None:
     forward, backward = _emissions(pair)
     learned = jumps()
     words, count = forward.shape
-    nowhere = ALONE_ENGLISH * np.array([[alone(word) for word in pair.words]])
     english = posteriors(
         forward[None] * (1 - ALONE_ENGLISH),
-        nowhere,
+        ALONE_ENGLISH * np.array([[max(alone(word), _FREE * share(word)) for word in pair.words]]),
         transitions(learned.english, count),
         kinds=np.array([step_kinds(pair)]),
-    ).links[0]
+    )
     latin = posteriors(
         backward.T[None] * (1 - ALONE_LATIN),
         np.full((1, count), ALONE_LATIN * 1e-3),
         transitions(learned.latin, words),
         kinds=np.zeros((1, count), dtype=np.int64),
-    ).links[0].T
-    trust = np.array([0.5 if word not in FUNCTION_WORDS else 0.25 for word in pair.words])[:, None]
-    pair.belief = (1 - trust) * english + trust * latin
+    )
+    trust = np.array([0.25 if word in FUNCTION_WORDS else 0.5 for word in pair.words])[:, None]
+    pair.belief = (1 - trust) * english.links[0] + trust * latin.links[0].T

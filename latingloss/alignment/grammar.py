@@ -7,24 +7,33 @@ render its ending. What an ending can say is fixed by the grammar of both langua
 from __future__ import annotations
 
 ARTICLES = frozenset(("the", "a"))
-SUBJECTS = frozenset("i we you he she it they there".split())
-OBJECTS = frozenset("me us him them her".split())
-AUXILIARIES = frozenset("be have do will shall would should may might can could must let".split())
-POSSESSIVES = frozenset("my our your his her its their own".split())
-CASE_WORDS = frozenset("of to by with from for in on at into about through as".split())
-STAND_INS = frozenset("thing one man people place".split())  # what English adds to a bare adjective
-POINTERS = frozenset("this that these those all each every".split())
-CONJUNCTIONS = frozenset("and or but for: so then if when while than".split())
-RELATIVES = frozenset("who whom whose which what that".split())
-FUNCTION_WORDS = (
-    ARTICLES | SUBJECTS | OBJECTS | AUXILIARIES | POSSESSIVES | CASE_WORDS | CONJUNCTIONS | RELATIVES
-) - {"through", "about"} | frozenset("o not that this these those up out himself themselves thing man one".split())
+SUBJECTS = frozenset(["i", "we", "you", "he", "she", "it", "they", "there"])
+OBJECTS = frozenset(["me", "us", "him", "them", "her"])
+AUXILIARIES = frozenset(
+    ["be", "have", "do", "will", "shall", "would", "should", "may", "might", "can", "could", "must", "let"]
+)
+POSSESSIVES = frozenset(["my", "our", "your", "his", "her", "its", "their", "own"])
+CASE_WORDS = frozenset(["of", "to", "by", "with", "from", "for", "in", "on", "at", "into", "about", "through", "as"])
+STAND_INS = frozenset(["thing", "one", "man", "people", "place"])  # what English adds to a bare adjective
+POINTERS = frozenset(["this", "that", "these", "those", "all", "each", "every"])
+CONJUNCTIONS = frozenset(["and", "or", "but", "for:", "so", "then", "if", "when", "while", "than"])
+RELATIVES = frozenset(["who", "whom", "whose", "which", "what", "that"])
+FUNCTION_WORDS = (ARTICLES | SUBJECTS | OBJECTS | AUXILIARIES | POSSESSIVES | CASE_WORDS | CONJUNCTIONS | RELATIVES) - {
+    "through",
+    "about",
+} | frozenset(
+    ["o", "not", "that", "this", "these", "those", "up", "out", "himself", "themselves", "thing", "man", "one"]
+)
 
 # Open-class lexemes that English renders with words of grammar.
 _GRAMMATICAL = frozenset(
-    "sum possum nolo uolo habeo facio debeo fio omnis alius suus meus tuus noster uester multus tantus talis qualis "
-    "quantus solus unus totus cunctus uniuersus ceterus alter uter uterque nullus ullus ipse singulus proprius oportet "
-    "licet res homo uir uoluntas".split()
+    word
+    for line in (
+        "sum possum nolo uolo habeo facio debeo fio omnis alius suus meus tuus noster uester multus tantus talis",
+        "qualis quantus solus unus totus cunctus uniuersus ceterus alter uter uterque nullus ullus ipse singulus",
+        "proprius oportet licet res homo uir uoluntas",
+    )
+    for word in line.split()
 )
 _OWN_WORDS = {  # what those lexemes may be rendered by, beside content words
     "sum": AUXILIARIES | {"there"},
@@ -43,8 +52,12 @@ _OWN_WORDS = {  # what those lexemes may be rendered by, beside content words
     "uoluntas": frozenset(("will",)),
 }
 _NEGATIVE = frozenset(
-    "non ne nec neque nemo nihil nil nolo nondum nequaquam numquam nunquam nullus haud minime nescio nequeo neu neue "
-    "necdum nequando nisi absque sine neuter nonne num numquid ignoro".split()
+    word
+    for line in (
+        "non ne nec neque nemo nihil nil nolo nondum nequaquam numquam nunquam nullus haud minime nescio nequeo neu",
+        "neue necdum nequando nisi absque sine neuter nonne num numquid ignoro",
+    )
+    for word in line.split()
 )
 _NOMINAL = ARTICLES | CASE_WORDS | {"o"}
 _BY_KIND = {

@@ -21,7 +21,7 @@ def head(pair: Pair, start: int) -> int | None:
         if word in ARTICLES or is_possessive(pair, k - 1):
             if last is not None:
                 break
-        elif word in POINTERS | OBJECTS or word in STAND_INS and pair.is_function(k - 1):
+        elif word in POINTERS | OBJECTS or (word in STAND_INS and pair.is_function(k - 1)):
             if unit is not None and (last is None or word not in STAND_INS):
                 last = k - 1
             if word in OBJECTS:
@@ -61,7 +61,7 @@ def predicate(pair: Pair, start: int) -> int | None:
         if pair.is_function(k):
             return None
         unit = pair.unit_of(k)
-        if unit is None or not is_verbal(pair, unit) and pair.units[unit].is_kind("adv", odds=0.6):
+        if unit is None or (not is_verbal(pair, unit) and pair.units[unit].is_kind("adv", odds=0.6)):
             continue
         return k
     return None
@@ -72,8 +72,10 @@ def is_possessive(pair: Pair, word: int) -> bool:
     if pair.words[word] != "her":
         return pair.words[word] in POSSESSIVES
     after = word + 1
-    return after < len(pair.words) and not pair.breaks[after] and (
-        pair.words[after] == "own" or not pair.is_function(after)
+    return (
+        after < len(pair.words)
+        and not pair.breaks[after]
+        and (pair.words[after] == "own" or not pair.is_function(after))
     )
 
 

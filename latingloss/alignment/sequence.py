@@ -28,7 +28,7 @@ class Posteriors(NamedTuple):
 @cache
 def _distances(states: int) -> NDArray[np.int64]:
     steps = np.arange(states)
-    return np.clip(steps[None, :] - steps[:, None], -REACH, REACH) + REACH
+    return np.asarray(np.clip(steps[None, :] - steps[:, None], -REACH, REACH) + REACH)
 
 
 def transitions(jumps: Array, states: int) -> Array:
@@ -37,7 +37,9 @@ def transitions(jumps: Array, states: int) -> Array:
     return np.asarray(moves / moves.sum(2, keepdims=True))
 
 
-def posteriors(emission: Array, nowhere: Array, moves: Array, *, kinds: NDArray[np.int64], count: bool = False) -> Posteriors:
+def posteriors(
+    emission: Array, nowhere: Array, moves: Array, *, kinds: NDArray[np.int64], count: bool = False
+) -> Posteriors:
     """Run forward and backward over a batch.
 
     `emission` [sentence, word, state] and `nowhere` [sentence, word] are probabilities of the observed words, the

@@ -8,6 +8,31 @@ from latingloss.alignment.units import Unit
 
 _FORMS_OF_SUM = "sum.VERB"
 
+_OTHERS = frozenset(["is.PRON", "ille.PRON", "iste.PRON", "ipse.PRON", "hic.PRON"])
+_PRONOUNS = {
+    "i": frozenset({"ego.PRON"}),
+    "we": frozenset({"nos.PRON"}),
+    "you": frozenset({"tu.PRON", "uos.PRON"}),
+    "he": _OTHERS,
+    "she": _OTHERS,
+    "it": _OTHERS,
+    "they": _OTHERS,
+}
+_BEFORE = 4  # units between a subject pronoun and its verb at most
+
+
+def own_subject(units: Sequence[Unit], verb: int, pronoun: str) -> int | None:
+    """Return the Latin pronoun before a verb that an English subject pronoun renders, if the Latin has one."""
+    lexemes = _PRONOUNS.get(pronoun, frozenset())
+    for i in range(verb - 1, max(-1, verb - _BEFORE - 2), -1):
+        unit = units[i]
+        if unit.is_kind("verb", odds=0.9):
+            return None
+        nominative = (r.odds for r in unit.readings if r.lexeme in lexemes and r.features.get("Case") == "Nom")
+        if sum(nominative) > 0.3:
+            return i
+    return None
+
 
 def governors(units: Sequence[Unit]) -> dict[int, int]:
     """Return for each unit in the phrase of a preposition the preposition's index: `in magna urbe` both -> in."""
@@ -22,7 +47,9 @@ def governors(units: Sequence[Unit]) -> dict[int, int]:
             genitive = other.has_case("Gen")
             if genitive < 0.9:
                 governed.setdefault(k, i)
-            if other.is_kind("noun", odds=0.5) and genitive < 0.9 or other.is_kind("pron", odds=0.5) and genitive < 0.5:
+            if (other.is_kind("noun", odds=0.5) and genitive < 0.9) or (
+                other.is_kind("pron", odds=0.5) and genitive < 0.5
+            ):
                 break
     return governed
 

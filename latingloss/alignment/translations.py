@@ -77,11 +77,14 @@ def share(word: str) -> float:
 def jumps() -> Jumps:
     """Return the learned jump distributions of both directions."""
     rows = read_table("alignment/jumps.tsv")
-    values = {side: np.array([[float(x) for x in r[2].split(" ")] for r in rows if r[0] == side]) for side in ("english", "latin")}
+    values = {
+        side: np.array([[float(x) for x in r[2].split(" ")] for r in rows if r[0] == side])
+        for side in ("english", "latin")
+    }
     return Jumps(values["english"], values["latin"])
 
 
-@lru_cache(maxsize=100_000)
+@lru_cache(maxsize=20_000)
 def renderings(unit: Unit) -> tuple[dict[str, tuple[float, float]], float]:
     """Return for each English word P(word | unit) and P(unit | word), and the share left for words never met.
 

@@ -15,8 +15,7 @@ from typing import NamedTuple
 from latingloss.english.words import base_forms
 from latingloss.morphology.enclitics import split
 from latingloss.morphology.endings import Features
-from latingloss.morphology.lexicon import Lexeme, lexemes
-from latingloss.morphology.priors import weight
+from latingloss.morphology.lexicon import Lexeme
 from latingloss.morphology.ranking import Candidate, candidates
 from latingloss.text.orthography import plain
 
@@ -25,6 +24,7 @@ _KINDS = {
     "NOUN": "noun", "PROPN": "noun", "ADJ": "adj", "NUM": "adj", "PRON": "pron", "DET": "pron", "ADP": "adp",
     "CCONJ": "conj", "SCONJ": "conj",
 }  # fmt: skip
+
 
 class Reading(NamedTuple):
     """A lexeme and a cell that a form may have."""
@@ -106,10 +106,11 @@ def _unit(form: str, found: Sequence[Candidate]) -> Unit:
     odds: dict[tuple[str, str], float] = defaultdict(float)
     example: dict[tuple[str, str], Candidate] = {}
     glosses: list[str] = []
+    total = sum(c.prior for c in found) or 1.0
     for c in found:
         key = f"{plain(form)}.?" if c.guessed else lexeme_key(c.lexeme)
         name = key, cell(c.upos, c.features)
-        odds[name] += c.prior
+        odds[name] += c.prior / total
         example.setdefault(name, c)
         glosses += _gloss_keys(c.lexeme.gloss)
         glosses += _gloss_keys(c.lexeme.church)
@@ -119,15 +120,14 @@ def _unit(form: str, found: Sequence[Candidate]) -> Unit:
     return Unit(form, readings, tuple(dict.fromkeys(glosses)))
 
 
-@lru_cache(maxsize=100_000)
-def units(form: str, *, chosen: tuple[Candidate, ...] = ()) -> tuple[Unit, ...]:
-    """Return a printed Latin form as units, the enclitic first.
+@lru_cache(maxsize=20_000)
+def units(form: str) -> tuple[Unit, ...]:
+    """Return a printed Latin form as units, the enclitic first; all its readings count, by their priors."""
+    host, enclitic = split(form) or (form, "")
+    return (*([_unit(enclitic, candidates(enclitic))] if enclitic else []), _unit(host, candidates(host)))
 
-    `chosen` are the readings to believe, for the host if there is an enclitic; without them, all readings count
-    by their priors.
-    """
-    parts = split(form)
-    if parts is None:
-        return (_unit(form, chosen or candidates(form)),)
-    host, enclitic = parts
-    return _unit(enclitic, candidates(enclitic)), _unit(host, chosen or candidates(host))
+
+def chosen_units(form: str, chosen: Sequence[Candidate]) -> tuple[Unit, ...]:
+    """Return a printed form as units of which the host has only the readings given."""
+    *enclitic, host = units(form)
+    return (*enclitic, _unit(host.form, chosen))

@@ -10,12 +10,14 @@ import re
 from collections.abc import Iterable
 from pathlib import Path
 
-from latingloss.english.vocabulary import TAGS, listed_bases, regular
+from latingloss.english.spelling import with_ly
+from latingloss.english.vocabulary import TAGS, forms, listed_bases, regular, table
 from latingloss.morphology.lexicon import lexemes
 from latingloss.tables import read_table
 
 OUT = Path(__file__).parents[1] / "data" / "english"
 _COMMON = 8_000  # commonest English words taken in whether or not a gloss has them
+_LEAST_ZIPF = 1.6  # of an adverb that LemmInflect leaves out: about once in 25 million words
 
 
 def used_words() -> set[str]:
@@ -39,6 +41,17 @@ def _cell(word: str, upos: str) -> str:
     return "+" if set(cells) == {"+"} else " ".join(cells)
 
 
+def _adverb(word: str) -> str:
+    """Return + if people write the adverb in -ly, and it is no other word: gladly, but no uglily and no lowly."""
+    from lemminflect import getAllLemmas
+    from wordfreq import zipf_frequency
+
+    made = with_ly(word)
+    listed = getAllLemmas(made)
+    used = "ADV" in listed or (not listed and zipf_frequency(made, "en") >= _LEAST_ZIPF)
+    return "+" if used and "ADJ" in getAllLemmas(word) else ""
+
+
 def _write(name: str, header: str, rows: Iterable[tuple[str, ...]]) -> None:
     OUT.mkdir(exist_ok=True)
     lines = [header, *("\t".join(row) for row in rows)]
@@ -59,21 +72,20 @@ def main() -> None:
     words = used_words()
     stems = {base for w in words for found in getAllLemmas(w).values() for base in found if base.isascii()}
     entries = sorted({*words, *(s for s in stems if re.fullmatch("[a-z]+(-[a-z]+)*", s))})
-    rows = [(w, *(_cell(w, upos) for upos in TAGS)) for w in entries]
+    rows = [(w, *(_cell(w, upos) for upos in TAGS), _adverb(w)) for w in entries]
     # a plain form such as `cities` needs no row: the rules undo it
     inflected = {w for w in entries if any(w not in found for found in getAllLemmas(w).values())}
     rows = [row for row in rows if any(row[1:]) or row[0] not in inflected]
-    _write("words.tsv", "word\tnoun\tverb\tadjective", rows)
+    _write("words.tsv", "word\tnoun\tverb\tadjective\tadverb", rows)
     _write("bases.tsv", "form\tupos\tbases", ())
-    listed_bases.cache_clear()
+    for cached in (table, forms, listed_bases):  # the glosses were made with the table as it was
+        cached.cache_clear()
     exceptions = [(w, "NOUN", w[:-1]) for w in words if _is_plural_name(w, words)]
-    for word in sorted({*entries, *(f for row in rows for cell in row[1:] for f in cell.split(" ") if f.isalpha())}):
+    made = {form for row in rows for upos in TAGS for form in forms(row[0], upos)}
+    for word in sorted({*entries, *made}):
         for upos in TAGS:
             right = tuple(getAllLemmas(word, upos).get(upos, ()))
-            if not (upos == "NOUN" and _is_plural_name(word, words)) and listed_bases(word, upos) not in (
-                right,
-                None if right == () else right,
-            ):
+            if (listed_bases(word, upos) or ()) != right and (upos != "NOUN" or not _is_plural_name(word, words)):
                 exceptions.append((word, upos, " ".join(right)))
     _write("bases.tsv", "form\tupos\tbases", sorted(exceptions))
 

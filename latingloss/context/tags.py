@@ -89,3 +89,12 @@ def signs(candidate: Candidate) -> Signs:
         sum(_GOVERNED.get(g, 0) for g in candidate.lexeme.governs.split("/")) if upos == "ADP" else 0,
         _COARSE_ID.get(coarse, 0),
     )
+
+
+def english_tag(candidate: Candidate) -> str:
+    """Return what of a reading English can show: case and number by kind of word, or the verb's tag."""
+    features, upos = candidate.features, candidate.upos
+    cased = features.get("Case", "") + features.get("Number", "")
+    if "VerbForm" in features:
+        return _verb_tag(features)
+    return {"NOUN": "noun ", "PROPN": "noun ", "PRON": "pronoun ", "DET": "pronoun "}.get(upos, upos + " ") + cased

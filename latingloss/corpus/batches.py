@@ -10,7 +10,7 @@ from numpy.typing import NDArray
 
 from latingloss.corpus.sources import Piece
 from latingloss.text.lines import lines
-from latingloss.text.tokens import Span, tokenize
+from latingloss.text.tokens import tokenize
 
 TOKENS_A_BATCH = 1 << 16
 
@@ -32,10 +32,12 @@ class _Gathered:
     """Pieces laid end to end, their passages known by where they start."""
 
     def __init__(self) -> None:
-        self.spans: list[Span] = []
         self.works: list[str] = []
         self.length = 0
         self.passages: list[tuple[int, int, int, int]] = []  # start, to take from offsets, number in work, work
+        self.starts: list[int] = []  # of all tokens
+        self.words: list[int] = []  # which of them are words
+        self.texts: list[str] = []  # of the words
 
     def add(self, piece: Piece, number: int) -> int:
         """Lay a piece on, its passages numbered from `number`; return the next number."""
@@ -44,42 +46,37 @@ class _Gathered:
         base, work = self.length, len(self.works) - 1
         found = lines(piece.text)
         self.passages += [(base + x.start, base - piece.start, number + i, work) for i, x in enumerate(found)]
-        self.spans += tokenize(piece.text, offset=base)
+        spans = tokenize(piece.text, offset=base)
+        self.words += [i for i, span in enumerate(spans, len(self.starts)) if span.kind == "word"]
+        self.texts += [span.text for span in spans if span.kind == "word"]
+        self.starts += [span.start for span in spans]
         self.length += len(piece.text)
         return number + len(found)
 
     def batches(self) -> Iterator[Batch]:
         """Yield the words in batches of whole passages."""
-        if not self.spans:
+        if not self.words:
             return
-        texts, starts, ends, kinds = zip(*self.spans, strict=True)
-        passages = np.array(self.passages, np.int64)
-        start = np.array(starts, np.int64)
-        place = np.searchsorted(passages[:, 0], start, side="right") - 1
-        token = np.arange(len(start)) - np.searchsorted(start, passages[:, 0])[place]
-        words = np.flatnonzero([kind == "word" for kind in kinds])
-        new = np.flatnonzero(np.diff(place[words], prepend=-1))
-        for part in _parted(words, new):
-            lies = passages[place[part]]
+        passages, starts, words = np.array(self.passages), np.array(self.starts), np.array(self.words)
+        place = np.searchsorted(passages[:, 0], starts[words], side="right") - 1
+        first = np.searchsorted(starts, passages[:, 0])
+        for part in _parted(np.flatnonzero(np.diff(place, prepend=-1)), len(words)):
+            lies, texts = passages[place[part]], self.texts[part]
+            start = starts[words[part]] - lies[:, 1]
             yield Batch(
-                [texts[i] for i in part.tolist()], start[part] - lies[:, 1], np.array(ends)[part] - lies[:, 1],
-                token[part], lies[:, 2], lies[:, 3], place[part].astype(np.int32), self.works,
+                texts, start, start + np.fromiter(map(len, texts), np.int64, len(texts)),
+                words[part] - first[place[part]], lies[:, 2], lies[:, 3], place[part].astype(np.int32), self.works,
             )  # fmt: skip
 
 
-def _parted(words: NDArray[np.int64], new: NDArray[np.int64]) -> Iterator[NDArray[np.int64]]:
-    """Cut the words where a passage begins (`new`), as near as can be to the batch's size."""
+def _parted(new: NDArray[np.int64], words: int) -> Iterator[slice]:
+    """Cut the words where a passage begins (`new`, ascending), as soon as a part has the batch's size."""
     first = 0
-    while first < len(words):
-        after = new[new > first]
-        fitting = after[after <= first + TOKENS_A_BATCH]
-        last = (
-            len(words)
-            if len(words) - first <= TOKENS_A_BATCH or not len(after)
-            else (fitting[-1] if len(fitting) else after[0])
-        )
-        yield words[first:last]
-        first = int(last)
+    while first < words:
+        at = int(np.searchsorted(new, first + TOKENS_A_BATCH))
+        last = int(new[at]) if at < len(new) else words
+        yield slice(first, last)
+        first = last
 
 
 def batches(pieces: Iterable[Piece]) -> Iterator[Batch]:
@@ -88,7 +85,7 @@ def batches(pieces: Iterable[Piece]) -> Iterator[Batch]:
     for piece in pieces:
         number = gathered.add(piece, number if piece.work == work else 0)
         work = piece.work
-        if len(gathered.spans) >= TOKENS_A_BATCH:
+        if len(gathered.starts) >= TOKENS_A_BATCH:
             yield from gathered.batches()
             gathered = _Gathered()
     yield from gathered.batches()

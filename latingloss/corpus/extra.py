@@ -5,9 +5,9 @@ from __future__ import annotations
 from latingloss.errors import MissingExtraError
 
 try:
-    import polars
-    import pyarrow
+    import polars as pl
+    import pyarrow as pa
 except ImportError as error:
     raise MissingExtraError('latingloss.corpus needs Polars and PyArrow: pip install "latingloss[corpus]"') from error
 
-pl, pa = polars, pyarrow
+__all__ = ["pa", "pl"]

@@ -50,7 +50,7 @@ def _file_pieces(path: Path) -> Iterator[Piece]:
                 yield Piece(work, text, start)
                 start += len(text)
     except UnicodeDecodeError as error:
-        raise FormatError(f"{path}: byte {error.start}: not UTF-8 text ({error.reason}); convert it first") from error
+        raise FormatError(f"{path}: not UTF-8 text ({error.reason}); convert it first") from error
     except (gzip.BadGzipFile, EOFError) as error:
         raise FormatError(f"{path}: not a whole gzip file: {error}") from error
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from os import PathLike
+from pathlib import Path
 from typing import TYPE_CHECKING
 
 from latingloss.corpus.extra import pl
@@ -26,7 +27,7 @@ def summarize(
     >>> summarize(next(score([("Hymn", "Stellae lucent."), ("Psalm", "Lux lucet.")]))).select("work", "words").rows()
     [('Hymn', 2), ('Psalm', 2)]
     """
-    frame = pl.scan_parquet(words) if isinstance(words, str | PathLike) else words.lazy()
+    frame = pl.scan_parquet(Path(words)) if isinstance(words, str | PathLike) else words.lazy()
     score = pl.col("difficulty")
     figures = frame.group_by("work", maintain_order=True).agg(
         pl.len().alias("words"),

@@ -32,8 +32,8 @@ class BuiltInEngine:
 
     def read(self, sentences: Sequence[Sequence[str]]) -> list[list[TokenChoices]]:
         """Return for every token of every sentence its words with their readings."""
-        parts = [[_parts(token) for token in sentence] for sentence in sentences]
-        order = [_sense_order(sentence) for sentence in parts]
+        parts = [[word_parts(token) for token in sentence] for sentence in sentences]
+        order = [sense_order(sentence) for sentence in parts]
         with self._lock:
             if len(self._types.candidates) > _MOST_TYPES:
                 self._types = self._new_types()
@@ -54,14 +54,15 @@ class BuiltInEngine:
         return out
 
 
-def _parts(token: str) -> tuple[str, ...]:
+def word_parts(token: str) -> tuple[str, ...]:
+    """Return the words of a printed token: one, or host and enclitic."""
     text = word_text(token)
     return split(text) or (text,)
 
 
-def _sense_order(sentence: Sequence[tuple[str, ...]]) -> list[tuple[int, int]]:
-    """Order of the words for the chooser: an enclitic conjunction goes before its host, as the sense has it."""
-    order = []
+def sense_order(sentence: Sequence[tuple[str, ...]]) -> list[tuple[int, int]]:
+    """Return the places (token, word) in the chooser's order: an enclitic conjunction before its host."""
+    order: list[tuple[int, int]] = []
     for t, parts in enumerate(sentence):
         places = [(t, w) for w in range(len(parts))]
         order += reversed(places) if len(parts) == 2 and parts[1].lower() in ("que", "ve", "ue") else places

@@ -2,43 +2,48 @@
 
 from __future__ import annotations
 
+import re
+
+from latingloss.english.spelling import with_ly
+from latingloss.english.vocabulary import has_adverb
+
 _OWN = {
     "good": "well", "fast": "fast", "hard": "hard", "early": "early", "late": "late", "much": "much",
-    "little": "little", "long": "long", "far": "far", "high": "high", "right": "rightly", "true": "truly",
-    "whole": "wholly", "due": "duly", "full": "fully", "daily": "daily", "yearly": "yearly", "nightly": "nightly",
-    "former": "formerly", "other": "otherwise", "first": "first", "last": "last",
+    "little": "little", "long": "long", "far": "far", "high": "high", "daily": "daily", "yearly": "yearly",
+    "nightly": "nightly", "other": "otherwise", "first": "first", "last": "last", "following": "next",
+    "single": "singly", "difficult": "with difficulty", "ancient": "of old", "big": "greatly",
+    "ill": "badly", "such": "in such a way",
 }  # fmt: skip
+# phrases that say how, where or when as they stand: by chance, beyond reckoning
+_ADVERBIAL = re.compile("(a|at|by|in|on|with|without|above|against|before|beneath|beyond|between|from|under) ")
 
 
 def adverb(adjective: str) -> str:
-    """Return the adverb of an English adjective, or a phrase where English has no one word.
+    """Return the adverb of an English adjective, or a phrase where English has no such word.
 
-    >>> adverb("happy"), adverb("gentle"), adverb("good"), adverb("of gold")
-    ('happily', 'gently', 'well', 'in a way of gold')
+    >>> adverb("happy"), adverb("good"), adverb("ugly"), adverb("warlike"), adverb("of gold"), adverb("by chance")
+    ('happily', 'well', 'in an ugly way', 'in a warlike way', 'in the manner of gold', 'by chance')
     """
     if adjective in _OWN:
         return _OWN[adjective]
+    if adjective.startswith("of "):
+        return f"in the manner {adjective}"
+    if adjective.startswith(("that ", "which ", "another")):
+        return f"in {adjective} way" if adjective.endswith("'s") else f"in a way {adjective}"
     if " " in adjective:
-        return ("in a way " if adjective.startswith("of ") else "in a manner ") + adjective
-    if adjective.endswith("ly"):
-        return f"in a {adjective} way"
-    if adjective.endswith("y") and adjective[-2:-1] not in "aeiou":
-        return adjective[:-1] + "ily"
-    if adjective.endswith("le") and adjective[-3:-2] not in "aeiou":
-        return adjective[:-1] + "y"
-    if adjective.endswith("ic"):
-        return adjective + "ally"
-    if adjective.endswith("ll"):
-        return adjective + "y"
-    return adjective + "ly"
+        return adjective if _ADVERBIAL.match(adjective) else f"in a way that is {adjective}"
+    if has_adverb(adjective):
+        return with_ly(adjective)
+    return f"in {'an' if adjective[0] in 'aeiouAEIOU' else 'a'} {adjective} way"
 
 
 def adverb_gloss(gloss: str) -> str:
-    """Return the glosses of an adjective turned into adverbs; at most three, one-word ones where there are any.
+    """Return the glosses of an adjective turned into adverbs; at most three, words before phrases.
 
-    >>> adverb_gloss("holy; sacred")
-    'holily; sacredly'
+    >>> adverb_gloss("warlike; fierce"), adverb_gloss("gentle; soft")
+    ('fiercely; in a warlike way', 'gently; softly')
     """
     senses = gloss.split("; ")
-    single = [s for s in senses if " " not in s and "-" not in s] or senses
-    return "; ".join(dict.fromkeys(adverb(s) for s in single[:3]))
+    single = [s for s in senses if " " not in s] or senses
+    made = dict.fromkeys(adverb(s) for s in single[:3])
+    return "; ".join(sorted(made, key=lambda phrase: " " in phrase))

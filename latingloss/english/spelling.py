@@ -47,6 +47,21 @@ def with_er(word: str, ending: str = "er") -> str:
     return (word[:-1] if word.endswith("e") else _doubled(_without_y(word))) + ending
 
 
+def with_ly(word: str) -> str:
+    """Return the adverb of an adjective: `with_ly("gentle")` is `gently`.
+
+    >>> with_ly("happy"), with_ly("public"), with_ly("true"), with_ly("dull")
+    ('happily', 'publicly', 'truly', 'dully')
+    """
+    if word.endswith("le") and word[-3:-2] not in _VOWELS:
+        return word[:-1] + "y"
+    if word in ("true", "due", "whole"):
+        return word[:-1] + "ly"
+    if word.endswith("ic") and word != "public":
+        return word + "ally"
+    return word + "y" if word.endswith("ll") else _without_y(word) + "ly"
+
+
 def without_endings(word: str) -> list[str]:
     """Return what a word may be without a regular ending, the word itself included.
 

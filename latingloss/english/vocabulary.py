@@ -19,10 +19,12 @@ REGULAR = {
 }
 TAGS = {"NOUN": ("NNS",), "VERB": ("VBD", "VBN", "VBG", "VBZ"), "ADJ": ("JJR", "JJS")}
 _COLUMN = {"NOUN": 0, "VERB": 1, "ADJ": 2}
+_ADVERB = 3
 
 
 @cache
-def _table() -> dict[str, tuple[str, ...]]:
+def table() -> dict[str, tuple[str, ...]]:
+    """Return the listed words, each with its cell as noun, verb, adjective and adverb; `+` stands for regular."""
     return {word: tuple(kinds) for word, *kinds in read_table("english/words.tsv")}
 
 
@@ -47,9 +49,9 @@ def forms(word: str, upos: str) -> tuple[str, ...]:
     >>> forms("city", "NOUN"), forms("go", "VERB"), forms("city", "VERB")
     (('cities',), ('went', 'gone', 'going', 'goes'), ())
     """
-    if word not in _table():
+    if word not in table():
         return () if word != word.lower() else _fallback_forms(word, upos)
-    listed = _table()[word][_COLUMN[upos]]
+    listed = table()[word][_COLUMN[upos]]
     if not listed:
         return ()
     own = listed.split(" ") if listed != "+" else ["+"] * len(REGULAR[upos])
@@ -65,6 +67,15 @@ def _fallback_forms(word: str, upos: str) -> tuple[str, ...]:
     return tuple(f[0] for f in found) if all(found) else ()
 
 
+def has_adverb(adjective: str) -> bool:
+    """Tell whether English has an adverb in -ly of an adjective: gladly, but no uglily.
+
+    >>> has_adverb("glad"), has_adverb("ugly")
+    (True, False)
+    """
+    return bool(table().get(adjective.lower(), ("", "", "", ""))[_ADVERB])
+
+
 @lru_cache(maxsize=20_000)
 def listed_bases(word: str, upos: str) -> tuple[str, ...] | None:
     """Return the base forms that the table has for a word; empty if it is another kind of word, None if unknown.
@@ -74,10 +85,10 @@ def listed_bases(word: str, upos: str) -> tuple[str, ...] | None:
     """
     if (exception := _bases().get((word, upos))) is not None:
         return exception
-    column, table = _COLUMN[upos], _table()
-    tries = [t for t in without_endings(word) if t in table]
+    column, rows = _COLUMN[upos], table()
+    tries = [t for t in without_endings(word) if t in rows]
     for stem in tries:
-        if table[stem][column] and (stem == word or word in forms(stem, upos)):
+        if rows[stem][column] and (stem == word or word in forms(stem, upos)):
             return (stem,)
     other = any(word in forms(stem, kind) for stem in tries for kind in _COLUMN if stem != word)
-    return () if word in table or other else None
+    return () if word in rows or other else None

@@ -32,16 +32,20 @@ _PLAIN = {
     "am": "be", "is": "be", "are": "be", "was": "be", "were": "be", "been": "be", "being": "be", "be": "be",
     "has": "have", "had": "have", "having": "have", "does": "do", "did": "do", "done": "do", "doing": "do",
 }  # fmt: skip
-_CONTRACTED = {"n't": "not", "'s": "", "'ll": "", "'re": "", "'ve": "", "'d": "", "'m": ""}
+_CONTRACTED = ("n't", "'s", "'ll", "'re", "'ve", "'d", "'m")
 # Words that only look inflected, or whose dictionary form would hide what they are.
 _FIXED = frozenset(
-    "a i he she it we they you me him her us them his its our your their my this that these those who whom whose "
-    "which what as has his us is thus this yes always perhaps towards afterwards besides unless across "
-    "during regarding according nothing something anything everything evening morning concerning notwithstanding "
-    "less least more most worse worst better best other others else upon jesus moses james "
-    "lest ever never over under after before ought might must should would could lord".split()
+    word
+    for line in (
+        "a i he she it we they you me him her us them his its our your their my this that these those who whom whose",
+        "which what as has his us is thus this yes always perhaps towards afterwards besides unless across during",
+        "regarding according nothing something anything everything evening morning concerning notwithstanding less",
+        "least more most worse worst better best other others else upon jesus moses james lest ever never over under",
+        "after before ought might must should would could lord",
+    )
+    for word in line.split()
 )
-_VERBAL = {"eth": ("", "e"), "est": ("", "e"), "edst": ("", "e")}
+_OLD_ENDINGS = ("edst", "eth", "est")
 
 
 @cache
@@ -61,10 +65,10 @@ def _looked_up(word: str) -> list[str]:
 
 def _old_verb(word: str) -> list[str]:
     """Undo -eth, -est and -edst: `giveth`, `lovedst`, `sittest`."""
-    for ending, tails in _VERBAL.items():
+    for ending in _OLD_ENDINGS:
         if word.endswith(ending) and len(word) > len(ending) + 1:
             stem = word[: -len(ending)]
-            trials = [stem + tail for tail in tails]
+            trials = [stem, stem + "e"]
             if stem[-1:] == stem[-2:-1]:
                 trials.append(stem[:-1])
             if stem.endswith("i"):
@@ -86,7 +90,7 @@ def base_forms(word: str) -> tuple[str, ...]:
     (('city',), ('have',), ('give',), ('see', 'saw'))
     """
     key = word.lower().replace("’", "'")
-    for mark, _ in _CONTRACTED.items():
+    for mark in _CONTRACTED:
         if key.endswith(mark) and len(key) > len(mark):
             key = key[: -len(mark)]
     key = key.strip("'") or key
@@ -97,6 +101,6 @@ def base_forms(word: str) -> tuple[str, ...]:
     if key in _FIXED:
         return (key,)
     found = _looked_up(key)
-    if key.endswith(("eth", "est", "edst")) and (old := _old_verb(key)):
-        return tuple(dict.fromkeys([*found, *old] if found else old))
+    if key.endswith(_OLD_ENDINGS) and (old := _old_verb(key)):
+        return tuple(dict.fromkeys([*found, *old]))
     return tuple(found) or (key,)

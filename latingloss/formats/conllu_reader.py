@@ -137,7 +137,8 @@ def _token(rows: list[_Row], start: int) -> Token:
     top = rows[0]
     text = unescaped(top.misc["Source"]) if "Source" in top.misc else top.form
     kind = "word" if len(rows) > 1 else _kind(top)
-    wordless = kind in ("punctuation", "sign") or (kind == "number" and "Confidence" not in top.misc)
+    bare = top.lemma == top.form and top.features.keys() == {"NumForm"} and "Confidence" not in top.misc
+    wordless = kind in ("punctuation", "sign") or (kind == "number" and bare)
     words = () if wordless else tuple(_word(row) for row in rows[len(rows) > 1 :])
     score = top.misc.get("Difficulty")
     difficulty = Difficulty(score=top.number("Difficulty", score), parts=()) if score else None

@@ -26,7 +26,7 @@ def write(document: Document, *, title: str = "Annotated Latin text") -> str:
     """Write a document as a TEI file with a minimal header.
 
     >>> from latingloss import annotate
-    >>> write(annotate("Stellae lucent.")).partition("</l>")[0][-24:]
+    >>> write(annotate("Stellae lucent.")).partition("</l>")[0][-22:]
     '">lucent</w><pc>.</pc>'
     """
     body = "".join(_latin(document)) + "".join(_english(document))

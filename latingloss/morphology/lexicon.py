@@ -204,8 +204,8 @@ def _by_lemma() -> dict[str, tuple[Lexeme, ...]]:
 def find(lemma: str) -> tuple[Lexeme, ...]:
     """Return the lexemes of a lemma, written with or without vowel lengths; those that match them first.
 
-    >>> [lexeme.lemma for lexeme in find("rosa")]
-    ['rosa']
+    >>> [lexeme.lemma for lexeme in find("aqua")]
+    ['aqua']
     """
     from latingloss.text.orthography import plain
 

@@ -285,6 +285,6 @@ def test_every_form_of_the_lexicon_has_a_clean_gloss() -> None:
                 text = literal_gloss(lexeme, upos=upos, features=features, substantive=substantive)
                 words = text.split(" ")
                 doubled = any(a == b and a in ("to", "of", "be", "the", "by") for a, b in pairwise(words))
-                if not text or "" in words or doubled or "None" in text or text == UNKNOWN:
+                if not text or "" in words or doubled or "None" in words or text == UNKNOWN:
                     wrong.append((form, text))
     assert not wrong, wrong[:20]

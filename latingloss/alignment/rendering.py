@@ -7,9 +7,17 @@ read off the links of the aligner; what each is worth for each ending is learned
 from __future__ import annotations
 
 from collections.abc import Sequence
+from functools import cache, lru_cache
+from math import exp, log
 
 from latingloss.alignment.grammar import FUNCTION_WORDS
+from latingloss.alignment.translations import _links
+from latingloss.alignment.units import lexeme_key
+from latingloss.context.tags import english_tag
 from latingloss.english.words import base_forms
+from latingloss.morphology.lexicon import Lexeme
+from latingloss.morphology.ranking import Candidate
+from latingloss.tables import read_table
 
 _REACH = 4  # English words between a noun and its verb
 _BREAKS = frozenset(".,;:?!—–\"“”")
@@ -98,3 +106,54 @@ def _place(first: int, last: int, english: list[str], verbal: set[int]) -> str:
     return {(True, False): "before verb", (False, True): "after verb", (True, True): "between verbs"}.get(
         (after, before), "no verb near"
     )
+
+
+def linked_words(linked: Sequence[int], english: Sequence[str]) -> tuple[str, ...]:
+    """Return the base forms of the English words linked to a Latin word."""
+    return tuple(base_forms(english[j])[0] for j in linked)
+
+
+_UNRELATED = 1e-3  # probability of an English word that a lexeme has never been rendered by
+
+
+def word_odds(lexeme: Lexeme, words: tuple[str, ...]) -> float:
+    """Return how much better than an unrelated word the best of some English words renders a lexeme: log odds."""
+    if not words:
+        return 0.0
+    return max(_word_odds(lexeme_key(lexeme), lexeme.gloss, word) for word in words)
+
+
+@lru_cache(maxsize=200_000)
+def _word_odds(key: str, gloss: str, word: str) -> float:
+    _, total, links = _links(key)
+    glossed = 0.5 if word in gloss.replace(";", " ").split() else 0.0
+    return log((links.get(word, 0.0) + glossed) / (total + 1.0) + _UNRELATED) - log(_UNRELATED)
+
+
+@cache
+def _weights() -> dict[str, dict[str, float]]:
+    weights: dict[str, dict[str, float]] = {}
+    for tag, sign, weight in read_table("context/english.tsv"):
+        weights.setdefault(tag, {})[sign] = float(weight)
+    return weights
+
+
+Weighed = tuple[tuple[Candidate, float], ...]
+
+
+def reweigh(readings: Weighed, signs: Sequence[str], words: tuple[str, ...]) -> Weighed:
+    """Return the readings of a word with probabilities that take the English into account, best first."""
+    if len(readings) < 2 or not signs:
+        return readings
+    weights = _weights()
+    word_weight = weights["<word>"]["<odds>"]
+    logits = []
+    for candidate, probability in readings:
+        said = weights.get(english_tag(candidate), {})
+        logit = log(max(probability, 1e-9)) + sum(said.get(sign, 0.0) for sign in signs)
+        logits.append(logit + word_weight * word_odds(candidate.lexeme, words))
+    top = max(logits)
+    powers = [exp(x - top) for x in logits]
+    total = sum(powers)
+    weighed = ((c, power / total) for (c, _), power in zip(readings, powers, strict=True))
+    return tuple(sorted(weighed, key=lambda pair: -pair[1]))

@@ -1,0 +1,89 @@
+"""Other programs at the same work on the same machine in the same run, and how latingloss compares with them."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from importlib import import_module
+from importlib.util import find_spec
+from unittest.mock import patch
+
+import latingloss
+from benchmarks.figures import Figure
+from benchmarks.gold import wanted
+from benchmarks.sources import Sources, sentences, tool
+from benchmarks.timing import timed
+
+_TREEBANK = "proiel-dev"
+_COLUMNS, _DOCUMENTS = "speed: corpus to Parquet, again", "speed: annotate_tokens"
+
+
+def others(sources: Sources, measured: Sequence[Figure]) -> Iterator[Figure]:
+    """Yield the figures of simplemma and Stanza on the gold words of proiel-dev, and ratios to those `measured`."""
+    yield from _simplemma(sources, measured)
+    if find_spec("stanza"):
+        yield from _stanza(sources, measured)
+    else:
+        yield Figure("others: Stanza", None, "", note='Stanza is not installed: pip install "latingloss[stanza]"')
+    note = "not run here: it has to be compiled and trained first; 22.5 by the README of the shared folder"
+    yield Figure("others: eflomal, alignment error rate", None, "%", note=note)
+
+
+def _ratios(name: str, rate: float, measured: Sequence[Figure], aims: tuple[str, str]) -> Iterator[Figure]:
+    for figure in measured:
+        if figure.name in (_COLUMNS, _DOCUMENTS) and figure.value is not None:
+            columns = figure.name == _COLUMNS
+            way = "over columns" if columns else "through Document objects"
+            note = f"{figure.value:,.0f} against {rate:,.0f} words a second of the processor's time"
+            ratio = round(figure.value / rate, 2)
+            yield Figure(f"others: latingloss {way} / {name}", ratio, "x", aims[not columns], note)
+
+
+def _gold_words(sources: Sources) -> list[list[list[str]]]:
+    return [[columns for _, words in sentence for columns in words] for sentence in sentences(sources, _TREEBANK)]
+
+
+def _counted(columns: list[str]) -> bool:
+    return columns[3] not in ("PUNCT", "SYM", "X")
+
+
+def _simplemma(sources: Sources, measured: Sequence[Figure]) -> Iterator[Figure]:
+    import simplemma
+
+    key = tool(sources, "treebank").key
+    gold = [columns for sentence in _gold_words(sources) for columns in sentence if _counted(columns)]
+    simplemma.lemmatize("rosa", lang="la")  # loads its table
+    lemmas, spent = timed(lambda: [simplemma.lemmatize(columns[1], lang="la") for columns in gold])
+    right = sum(key(lemma) == key(columns[2]) for lemma, columns in zip(lemmas, gold, strict=True))
+    yield Figure(f"others: simplemma, {_TREEBANK}, lemma", round(100 * right / len(gold), 2), "%")
+    rate = len(gold) / spent.cpu
+    yield Figure("others: simplemma, speed", round(rate), "words/s", note=spent.note("lemmas alone, out of context"))
+    yield from _ratios("simplemma", rate, measured, ("", ""))
+
+
+def _stanza(sources: Sources, measured: Sequence[Figure]) -> Iterator[Figure]:
+    from latingloss.engines.stanza import StanzaEngine
+    from latingloss.pipeline import Annotator
+
+    import_module("torch").set_num_threads(1)
+    key = tool(sources, "treebank").key
+    engine = StanzaEngine(model_dir=sources.shared / "models" / "stanza-la")
+    gold = _gold_words(sources)
+    words = [[columns[1] for columns in sentence] for sentence in gold]
+    tagged, spent = timed(lambda: list(engine.tag(words)))
+    pairs = [pair for rows, tags in zip(gold, tagged, strict=True) for pair in zip(rows, tags, strict=True)]
+    lemma = [key(tag.lemma) == key(columns[2]) for columns, tag in pairs if _counted(columns)]
+    cnp = [
+        all(tag.features.get(name) == value for name, value in want.items())
+        for columns, tag in pairs
+        if (want := wanted(columns))
+    ]
+    for measure, hits in (("lemma", lemma), ("CNP", cnp)):
+        yield Figure(f"others: Stanza alone, {_TREEBANK}, {measure}", round(100 * sum(hits) / len(hits), 2), "%")
+    rate = len(pairs) / spent.cpu
+    yield Figure("others: Stanza alone, speed", round(rate), "words/s", note=spent.note("one thread"))
+    yield from _ratios("Stanza", rate, measured, (">= 30", ">= 8"))
+    annotate = Annotator(engine).annotate_tokens
+    with patch.object(latingloss, "annotate_tokens", annotate):  # the name the scoring tool calls
+        rates = tool(sources, "treebank").score(sentences(sources, _TREEBANK))
+    for measure in ("lemma", "CNP"):
+        yield Figure(f"others: Stanza as engine, {_TREEBANK}, {measure}", rates[measure], "%")

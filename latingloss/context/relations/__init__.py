@@ -1,0 +1,124 @@
+"""How the chosen readings hang together: what governs a word, what it agrees with, whose it is.
+
+No full parse: clauses are cut at their verbs and conjunctions, and within them each word looks for the partner that
+its reading allows. What is found is given as evidence for the explanations; what is not clear is left out.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import NamedTuple
+
+from latingloss.context.relations.clauses import Clause, clauses_of
+from latingloss.context.relations.phrases import Found, agreeing, apposed, governed, owners
+from latingloss.context.relations.verbs import Hanging
+from latingloss.context.relations.words import Word, words_of
+from latingloss.morphology.ranking import Candidate
+
+
+class Partner(NamedTuple):
+    """A word that another is related to: as printed, and its reading."""
+
+    text: str
+    reading: Candidate
+
+
+class Relations(NamedTuple):
+    """What was found for one word."""
+
+    preposition: Partner | None = None
+    agrees_with: Partner | None = None  # the noun it goes with; of a relative, the noun it goes back to
+    owner: Partner | None = None  # for a genitive: the noun that it belongs to
+    verb: Partner | None = None  # whose subject or object it is; that an infinitive completes
+    subject: Partner | None = None  # of a verb; of the clause, for a noun said of it
+    auxiliary: Partner | None = None  # for a participle: its form of sum; for sum: its participle
+    conjunction: Partner | None = None  # for a subjunctive
+    infinitive: Partner | None = None  # for an accusative: the infinitive whose subject it is
+    absolute: Partner | None = None  # the other half of an ablative absolute
+    comparative: Partner | None = None  # that an ablative is compared with
+    apposition: Partner | None = None  # the noun before, that this one names again
+    beside: Partner | None = None  # for a nominative adjective: the verb whose unnamed subject it goes with
+
+
+def relations(chosen: Sequence[tuple[Candidate, ...]], texts: Sequence[str]) -> list[tuple[Relations, ...]]:
+    """Return for each token's words what they are related to; `chosen` has the readings, empty for punctuation."""
+    words = words_of(chosen, texts)
+    fields = _fields(words, clauses_of(words))
+    out: list[list[Relations]] = [[NONE] * len(parts) for parts in chosen]
+    for word, found in zip(words, fields, strict=True):
+        if found:
+            out[word.token][word.part] = Relations(**found)
+    return [tuple(row) for row in out]
+
+
+NONE = Relations()
+
+
+def _fields(words: list[Word], clauses: list[Clause]) -> list[dict[str, Partner]]:
+    """What was found for each word, by the name of the field."""
+    prepositions = governed(words)
+    apposition = apposed(words)
+    agreement = agreeing(words, prepositions)
+    hanging = Hanging(words, prepositions, agreement, apposition)
+    for clause in clauses:
+        hanging.read(clause)
+    possession = owners(words, agreement, apposition)
+    tables: dict[str, Found] = {
+        "preposition": prepositions, "apposition": apposition, "agrees_with": agreement, "owner": possession,
+        "verb": hanging.verbs, "subject": hanging.subjects, "auxiliary": hanging.auxiliaries,
+        "infinitive": hanging.infinitives, "absolute": hanging.absolutes, "beside": hanging.beside,
+        "conjunction": _conjunctions(words, clauses), "comparative": _compared(words, prepositions),
+    }  # fmt: skip
+    antecedents(words, clauses, agreement)
+    fields: list[dict[str, Partner]] = [{} for _ in words]
+    for name, table in tables.items():
+        for place, other in table.items():
+            fields[place][name] = Partner(other.text, other.reading)
+    return fields
+
+
+def _conjunctions(words: list[Word], clauses: list[Clause]) -> Found:
+    """The conjunction that opens the clause of a subjunctive."""
+    return {
+        c.finite.place: c.opener
+        for c in clauses
+        if c.finite and c.opener and c.opener.kind == "subordinator" and c.finite.features.get("Mood") == "Sub"
+    }
+
+
+_MEASURES = frozenset(("multus", "paulum", "paulus", "nihil", "quantus", "tantus", "is", "hic"))
+
+
+def _compared(words: list[Word], prepositions: Found) -> Found:
+    """The comparative beside an ablative: `altior monte` (Bennett 1918, section 217)."""
+    found: Found = {}
+    for word in words:
+        if word.features.get("Degree") != "Cmp" or word.kind != "adjective":
+            continue
+        if any(w.lemma == "quam" and w.clause == word.clause for w in words):
+            continue
+        for j in (word.place + 1, word.place - 1):
+            other = words[j] if 0 <= j < len(words) else word
+            free = other.case == "Abl" and j not in prepositions and other.clause == word.clause
+            if free and other.kind in ("noun", "pronoun") and not other.agrees(word) and other.lemma not in _MEASURES:
+                found[j] = word
+                break
+    return found
+
+
+def antecedents(words: list[Word], clauses: list[Clause], agreement: Found) -> None:
+    """Add to the agreement what relatives go back to (Bennett 1918, section 250), where only one noun can be meant."""
+    for clause in clauses:
+        relative = clause.opener
+        if relative is None or relative.kind != "pronoun" or relative.reading.lexeme.constant["PronType"] != "Rel":
+            continue
+        first = clause.words[0].place
+        fitting = []
+        for other in reversed(words[max(0, first - 3) : first]):
+            if other.kind == "finite" or other.mark == ".":
+                break
+            head = other.kind in ("noun", "pronoun") or (other.kind == "determiner" and other.place not in agreement)
+            if head and other.number == relative.number and not other.genders.isdisjoint(relative.genders):
+                fitting.append(other)
+        if fitting and (len(fitting) == 1 or fitting[0].kind != "noun"):
+            agreement[relative.place] = fitting[0]

@@ -1,0 +1,230 @@
+"""What belongs together in a phrase: preposition and noun, noun and adjective, noun and genitive, two names.
+
+Agreement is that of Bennett 1918, sections 234-235, apposition 169, the genitive 195-204.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from latingloss.context.relations.words import Word
+
+Found = dict[int, Word]  # place of a word -> place of its partner's word
+_CASES = {"acc": "Acc", "abl": "Abl", "gen": "Gen"}
+_POINTING = frozenset(("is", "hic", "ille", "iste", "ipse", "īdem"))
+_ADJECTIVAL = frozenset(("adjective", "determiner", "participle"))
+_WITH_GENITIVE = frozenset(
+    """plēnus memor immemor cupidus avidus perītus imperītus expers particeps reus cōnscius īnscius nescius studiōsus
+    prūdēns dignus indignus similis dissimilis inops dīves fertilis compos capāx tenāx""".split()  # noqa: SIM905
+)
+_LIGHT = frozenset(("enim", "autem", "quoque", "quidem", "vērō", "etiam", "ergō", "igitur", "nōn"))
+_PERSONS = frozenset(
+    """king queen son daughter prophet apostle priest brother sister father mother wife husband servant slave god lord
+    master emperor bishop saint friend prince disciple governor consul soldier virgin judge leader""".split()  # noqa: SIM905
+)
+
+
+def governed(words: list[Word]) -> Found:
+    """Return for the words of prepositional phrases their preposition."""
+    found: Found = {}
+    for i, word in enumerate(words):
+        if word.kind != "preposition":
+            continue
+        cases = {_CASES.get(g, "") for g in word.reading.lexeme.governs.split("/")} - {"Gen"}
+        if word.part and i and words[i - 1].case in cases:  # mēcum
+            found[i - 1] = word
+        elif cases:
+            for other in _phrase(words, i, cases):
+                found[other.place] = word
+    return found
+
+
+def _phrase(words: list[Word], i: int, cases: set[str]) -> Iterator[Word]:
+    """The words that the preposition at a place governs: a noun with its adjectives, and what `and` joins to it."""
+    head: Word | None = None
+    case = ""
+    joined = False
+    for other in words[i + 1 : i + 10]:
+        kind = other.kind
+        if kind in ("finite", "preposition", "subordinator", "infinitive") or other.mark == ".":
+            return
+        if kind == "coordinator":
+            joined = True
+            continue
+        if other.mark and not joined and (head is not None or case):
+            return
+        if other.case in ("", "Gen"):
+            if not other.case and kind in ("noun", "adjective") and (head is None or joined):
+                yield other
+            continue
+        if other.case not in (cases if not case else (case,)):
+            if kind == "participle" or case == "":
+                continue
+            return
+        if head is not None and not joined and not _goes_with(other, head):
+            return
+        case = other.case
+        if kind in ("noun", "pronoun") or (head is not None and joined):
+            head, joined = other, False
+        yield other
+
+
+def _goes_with(other: Word, head: Word) -> bool:
+    if other.kind in _ADJECTIVAL:
+        return other.agrees(head)
+    return other.place == head.place + 1 and _names_the_same(head, other)
+
+
+def _names_the_same(one: Word, other: Word) -> bool:
+    """Tell whether two nouns side by side name one person or place: David king, city of Jerusalem."""
+    if one.kind != "noun" or other.kind != "noun" or one.case != other.case or one.number != other.number:
+        return False
+    upos = {one.reading.upos, other.reading.upos}
+    if "PROPN" not in upos:
+        return False
+    if upos == {"PROPN"}:
+        kinds = {one.reading.lexeme.kind, other.reading.lexeme.kind}
+        return other.case != "Gen" or len(kinds) == 1 and not kinds & {"people", "place"} and other.lemma == "Chrīstus"
+    common, name = (one, other) if one.reading.upos == "NOUN" else (other, one)
+    person = common.reading.lexeme.gloss.split("; ")[0] in _PERSONS
+    return person and name.reading.lexeme.kind in ("person", "god", "") and not one.genders.isdisjoint(other.genders)
+
+
+def apposed(words: list[Word]) -> Found:
+    """Return for nouns that name a noun before them again that noun: `rēgī` of `Herōdī rēgī`."""
+    found: Found = {}
+    for before, word in zip(words, words[1:], strict=False):
+        if word.kind == "noun" and word.case and word.mark != "." and _names_the_same(before, word):
+            found[word.place] = before
+    return found
+
+
+def agreeing(words: list[Word], prepositions: Found) -> Found:
+    """Return for adjectives, determiners and participles the noun that they go with."""
+    found: Found = {}
+    for word in words:
+        partner = None
+        if word.kind in _ADJECTIVAL and word.case:
+            partner = _noun_of(words, word, prepositions)
+        if partner is None and word.kind in ("determiner", "pronoun"):
+            partner = _beside_it(words, word)
+        if partner is not None:
+            found[word.place] = partner
+    return found
+
+
+def _beside_it(words: list[Word], word: Word) -> Word | None:
+    """The adjective that stands as a noun beside a determiner (`omnēs sānctī`), or the noun behind `quī`, `aliquis`."""
+    kinds = ("adjective", "participle") if word.kind == "determiner" else ("noun",)
+    for j in (word.place + 1, word.place - 1) if word.kind == "determiner" else (word.place + 1,):
+        other = words[j] if 0 <= j < len(words) else word
+        edge = other if j > word.place else word
+        fits = other.kind in kinds and other.clause == word.clause and not edge.mark and word.agrees(other)
+        if fits and not other.reading.lexeme.constant.get("Person"):
+            return other
+    return None
+
+
+def _noun_of(words: list[Word], word: Word, prepositions: Found) -> Word | None:
+    i = word.place
+    pointing = word.lemma in _POINTING
+    if pointing and word.lemma == "is" and word.case == "Gen":
+        after = words[i + 1] if i + 1 < len(words) else None
+        return after if after is not None and after.kind == "noun" and not after.mark and word.agrees(after) else None
+    reach = 2 if pointing else (6 if word.case == "Nom" else 4) if word.kind == "participle" else 5
+    best, distance = None, reach + 1
+    for step in (-1, 1):
+        for k, other in _beside(words, word, step, reach):
+            if k < distance and _may_agree(word, other, prepositions):
+                best, distance = other, k
+                break
+    return best
+
+
+def _may_agree(word: Word, other: Word, prepositions: Found) -> bool:
+    if not word.agrees(other):
+        return False
+    if other.kind == "noun":
+        return prepositions.get(word.place) is prepositions.get(other.place) or word.place < other.place
+    return other.kind == "pronoun" and not other.relative and word.kind != "determiner" and bool(other.number)
+
+
+def _beside(words: list[Word], word: Word, step: int, reach: int) -> Iterator[tuple[int, Word]]:
+    """Words on one side of a word, nearest first, up to where its phrase or clause must end."""
+    participle = word.kind == "participle"
+    pointing = word.lemma in _POINTING
+    joined = False
+    for k in range(1, reach + 1):
+        j = word.place + step * k
+        if not 0 <= j < len(words):
+            return
+        other = words[j]
+        edge = other if step > 0 else words[j + 1]
+        if other.clause != word.clause or edge.mark == "." or (edge.mark and not participle):
+            return
+        kind = other.kind
+        if kind == "preposition" and not (step > 0 and k == 1 and not pointing) and not participle:
+            return
+        if kind == "finite" and (pointing or k > 2) and not participle:
+            return
+        if pointing and k > 1 and kind != "noun":
+            return
+        if kind == "coordinator" and not participle:
+            joined = True
+        elif joined and kind not in _ADJECTIVAL:
+            return
+        elif kind in _ADJECTIVAL and joined and word.agrees(other):
+            joined = False
+        else:
+            yield k, other
+
+
+def owners(words: list[Word], agreement: Found, apposition: Found) -> Found:
+    """Return for genitives the noun that they belong to."""
+    found: Found = {}
+    for word in words:
+        if word.case == "Gen" and word.place not in agreement and word.place not in apposition:
+            owner = _owner(words, word, agreement)
+            if owner is not None:
+                found[word.place] = owner
+    return found
+
+
+def _owner(words: list[Word], word: Word, agreement: Found) -> Word | None:
+    """The nearest noun before a genitive, else the nearest after; a relative's comes after."""
+    sides = [_held(words, word, step, agreement) for step in (-1, 1)]
+    if word.relative:
+        return sides[1][1]
+    (left, before), (right, after) = sides
+    if before is None or after is None:
+        return before or after
+    return before if left <= right or left == 1 else after
+
+
+def _held(words: list[Word], word: Word, step: int, agreement: Found) -> tuple[int, Word | None]:
+    """The noun on one side of a genitive, with nothing between but what goes with either."""
+    for k in range(1, 5):
+        j = word.place + step * k
+        if not 0 <= j < len(words):
+            break
+        other = words[j]
+        edge = other if step > 0 else words[j + 1]
+        if other.clause != word.clause or edge.mark:
+            break
+        if other.lemma in _WITH_GENITIVE or (other.kind == "adjective" and other.features.get("NumType")):
+            return k, other
+        if other.kind == "noun" and (step < 0 or other.case != "Gen" or not word.kind == "noun"):
+            return k, other
+        if other.kind == "coordinator" and step < 0:
+            return _coordinate(words, j, word, agreement)
+        if other.kind not in _ADJECTIVAL and other.lemma not in _LIGHT:
+            break
+    return 9, None
+
+
+def _coordinate(words: list[Word], j: int, word: Word, agreement: Found) -> tuple[int, Word | None]:
+    """The owner of a genitive behind `and` is that of the genitive before it."""
+    before = words[j - 1] if j else None
+    if before is None or before.case != "Gen" or before.place in agreement:
+        return 9, None
+    return _held(words, before, -1, agreement)

@@ -1,0 +1,250 @@
+"""What hangs on a verb: subject, object, dative and ablative, infinitive, the halves of a compound tense.
+
+Subject and predicate are those of Bennett 1918, sections 166-168, the object 172-177, the accusative with
+infinitive 330-331, datives and ablatives that verbs want 187 and 218, the ablative absolute 227.
+"""
+
+from __future__ import annotations
+
+from latingloss.context.relations.clauses import Clause
+from latingloss.context.relations.phrases import Found
+from latingloss.context.relations.words import Word
+
+_COPULAS = frozenset(("sum", "fīō", "videor", "appāreō", "maneō", "vocor", "nāscor", "adsum", "absum"))
+_NAMING = frozenset(("vocō", "appellō", "nōminō", "dīcō", "faciō", "creō", "putō", "habeō", "videō", "nuncupō", "ōrdinō"))
+_MODAL = frozenset(
+    """possum volō#1 nōlō mālō dēbeō coepī soleō incipiō audeō cupiō queō nequeō dēsinō cessō cōnor optō temptō
+    properō festīnō""".split()  # noqa: SIM905
+)
+_SAYING = frozenset(
+    """dīcō putō crēdō sciō nesciō videō audiō jubeō sinō faciō volō#1 nōlō cōgnōscō intellegō sentiō arbitror exīstimō
+    negō spērō cōnfīdō fateor cōnfiteor affirmō cōnstat oportet vetō patior cōgō cupiō nūntiō annūntiō respondeō
+    scrībō trādō prōmittō jūrō cēnseō jūdicō reor opīnor simulō doceō permittō licet decet meminī dēcernō""".split()  # noqa: SIM905
+)
+_ORDERING = frozenset(("jubeō", "sinō", "faciō", "vetō", "patior", "cōgō", "permittō", "videō", "audiō"))
+# verbs without an object of their own, and those made from them with a prefix
+_INTRANSITIVE = frozenset(
+    """sum veniō eō stō sedeō jaceō cadō currō vīvō ambulō dormiō maneō regnō surgō nāscor morior oportet licet sileō
+    taceō pergō proficīscor orior lateō fīō possum redeō exeō abeō ascendō dēscendō resurgō requiēscō habitō ingredior
+    ēgredior accēdō recēdō dēcēdō procēdō cēdō gaudeō exsultō clāmō iaceō revertor crēscō perveniō conveniō adveniō
+    ēveniō decet placeō noceō serviō pāreō""".split()  # noqa: SIM905
+)
+_GIVING = frozenset(
+    """dō dīcō trādō reddō ostendō dōnō loquor nūntiō annūntiō praebeō tribuō mittō respondeō ajō inquam prōmittō offerō
+    afferō mōnstrō narrō scrībō committō concēdō dēmōnstrō adjungō commendō condōnō dīmittō distribuō ērogō impertiō
+    indicō jūrō largior mandō pandō parō porrigō praestō praecipiō relinquō restituō solvō vendō vovēō""".split()  # noqa: SIM905
+)
+_TIMES = frozenset(("annus", "diēs", "hōra", "mēnsis", "nox", "noctū", "hebdomas", "saeculum", "aetās", "bīduum", "trīduum"))
+_VERBS = frozenset(("finite", "infinitive", "participle", "gerund"))
+_HEADS = frozenset(("noun", "pronoun", "determiner", "adjective", "participle"))
+
+
+class Hanging:
+    """What was found for the verbs of one passage; each maps a place to a word."""
+
+    def __init__(self, words: list[Word], prepositions: Found, agreement: Found, apposition: Found) -> None:
+        self.words = words
+        self.prepositions = prepositions
+        self.agreement = agreement
+        self.apposition = apposition
+        self.subjects: Found = {}  # of finite verbs; of predicates
+        self.verbs: Found = {}  # of nouns
+        self.auxiliaries: Found = {}
+        self.infinitives: Found = {}  # of their accusative subjects
+        self.absolutes: Found = {}
+        self.beside: Found = {}  # verbs whose unnamed subject a nominative goes with
+
+    def read(self, clause: Clause) -> None:
+        """Find what hangs together in one clause."""
+        nouns: dict[str, list[Word]] = {}
+        verbs = []
+        for word in clause.words:
+            if word.kind in _VERBS:
+                verbs.append(word)
+            if word.case and word.kind in _HEADS and word.place not in self.prepositions:
+                nouns.setdefault(word.case, []).append(word)
+        if clause.finite:
+            self._compound(clause.finite, nouns.get("Nom", ()))
+            self._nominatives(clause, nouns.get("Nom", []))
+        self._absolute(nouns.get("Abl", ()))
+        self._infinitives(clause, verbs)
+        self._accusatives(clause, verbs, nouns.get("Acc", ()))
+        for case in ("Dat", "Abl", "Gen"):
+            self._indirect(case, verbs, nouns.get(case, ()))
+
+    def _compound(self, finite: Word, nominatives: list[Word] | tuple[Word, ...]) -> None:
+        """Join `est` to the perfect participle beside it."""
+        if finite.lemma != "sum":
+            return
+        near = [
+            w
+            for w in nominatives
+            if w.features.get("VerbForm") == "Part" and w.features.get("Tense") == "Past" and w.number == finite.number
+            and abs(w.place - finite.place) <= 3
+        ]  # fmt: skip
+        if near:
+            best = min(near, key=lambda w: abs(w.place - finite.place))
+            self.auxiliaries[best.place] = finite
+            self.auxiliaries[finite.place] = best
+
+    def _nominatives(self, clause: Clause, nominatives: list[Word]) -> None:
+        """Tell subject from predicate."""
+        verb = clause.finite
+        assert verb is not None
+        free = [w for w in nominatives if w.place not in self.agreement and w.place not in self.auxiliaries]
+        if verb.features.get("Person", "3") != "3":
+            subject = next((w for w in free if _is_person(w, verb)), None)
+        else:
+            subject = _third(verb, [w for w in free if w.place not in self.apposition], copula=self._links(verb))
+        if subject is not None:
+            self.subjects[verb.place] = subject
+            self.verbs[subject.place] = verb
+        links = self._links(verb)
+        for word in nominatives:
+            if word is subject or word.place in self.apposition:
+                continue
+            if word.place in self.auxiliaries or word.kind in ("adjective", "participle"):
+                self._beside(word, verb, subject, links=links)
+            elif word in free and links and subject is not None and _clearly_subject(subject):
+                self.subjects[word.place] = subject
+            elif word in free and subject is not None and not links and _joined(self.words, subject, word):
+                self.verbs[word.place] = verb
+
+    def _beside(self, word: Word, verb: Word, subject: Word | None, *, links: bool) -> None:
+        """An adjective or participle without a noun beside it is said of the subject, named or not."""
+        if word.place in self.agreement:
+            return
+        fits = subject is not None and word.number == subject.number and not word.genders.isdisjoint(subject.genders)
+        if subject is not None and fits and (links or word.kind == "participle" or word.place in self.auxiliaries):
+            self.agreement[word.place] = subject
+        elif subject is None and word.number == verb.number:
+            self.beside[word.place] = verb
+
+    def _links(self, verb: Word) -> bool:
+        """Tell whether a verb says what its subject is."""
+        if verb.lemma == "sum":
+            other = self.auxiliaries.get(verb.place)
+            return other is None or other.lemma in _NAMING
+        naming = verb.lemma in _NAMING and verb.features.get("Voice") == "Pass"
+        return naming or verb.lemma in _COPULAS
+
+    def _absolute(self, ablatives: list[Word] | tuple[Word, ...]) -> None:
+        for word in ablatives:
+            noun = self.agreement.get(word.place) if word.features.get("VerbForm") == "Part" else None
+            if noun is not None and noun.place not in self.prepositions and noun.kind in ("noun", "pronoun"):
+                self.absolutes[noun.place] = word
+                self.absolutes[word.place] = noun
+
+    def _infinitives(self, clause: Clause, verbs: list[Word]) -> None:
+        """An infinitive completes the verb of wanting or saying nearest to it, or goes with `is` or `it is right`."""
+        for word in verbs:
+            if word.kind != "infinitive":
+                continue
+            ruling = [v for v in verbs if v is not word and (v.lemma in _MODAL or v.lemma in _SAYING)]
+            if not ruling and clause.finite and clause.finite.lemma == "sum":
+                ruling = [clause.finite]
+            if ruling:
+                self.verbs[word.place] = min(ruling, key=lambda v: _far(self.words, word, v))
+
+    def _accusatives(self, clause: Clause, verbs: list[Word], accusatives: list[Word] | tuple[Word, ...]) -> None:
+        free = [w for w in accusatives if w.place not in self.agreement and w.place not in self.apposition]
+        for word in free:
+            infinitive = self._said(word, verbs, free)
+            if infinitive is not None:
+                self.infinitives[word.place] = infinitive
+            elif word.lemma not in _TIMES and (verb := self._governor(word, verbs)):
+                self.verbs[word.place] = verb
+
+    def _said(self, word: Word, verbs: list[Word], accusatives: list[Word]) -> Word | None:
+        """The infinitive whose subject an accusative is (he says that *they* come), if that is clear."""
+        infinitive = next((v for v in verbs if v.kind == "infinitive" and abs(v.place - word.place) <= 5), None)
+        sayer = self.verbs.get(infinitive.place) if infinitive else None
+        if infinitive is None or sayer is None or sayer.lemma not in _SAYING or word is not accusatives[0]:
+            return None
+        passive = infinitive.features.get("Voice") == "Pass" and not infinitive.reading.lexeme.deponent
+        alone = passive or infinitive.lemma in _INTRANSITIVE
+        if sayer.lemma in _MODAL:
+            return infinitive if word.lemma == "sē" and alone else None
+        return infinitive if alone or word.lemma == "sē" else None
+
+    def _governor(self, word: Word, verbs: list[Word]) -> Word | None:
+        """The verb whose object an accusative is, if that is clear: far nearer than any other, or the only one."""
+        able = [v for v in verbs if v is not word and _takes_object(v) and not v.agrees(word)]
+        if any(v.kind == "infinitive" for v in verbs):
+            if not any(v.lemma in _MODAL for v in verbs):
+                return None  # subject or object of the infinitive
+            able = [v for v in able if v.lemma not in _MODAL]
+        ranked = sorted((_far(self.words, word, v), v.place, v) for v in able)
+        if not ranked or ranked[0][0] > 7 or (len(ranked) > 1 and ranked[1][0] - ranked[0][0] < 1):
+            return None
+        return ranked[0][2]
+
+    def _indirect(self, case: str, verbs: list[Word], nouns: list[Word] | tuple[Word, ...]) -> None:
+        """A dative, or what a verb wants in another case than the accusative."""
+        for word in nouns:
+            if word.place in self.agreement or word.place in self.absolutes:
+                continue
+            near = [v for v in verbs if v is not word and _far(self.words, word, v) <= 5]
+            wanting = [v for v in near if case.lower() in v.reading.lexeme.governs]
+            if not wanting and case == "Dat":
+                wanting = [v for v in near if v.lemma in _GIVING]
+            if not wanting and case == "Dat" and word.kind == "pronoun" and len(verbs) == 1:
+                wanting = near
+            if wanting:
+                self.verbs[word.place] = min(wanting, key=lambda v: _far(self.words, word, v))
+
+
+def _is_person(word: Word, verb: Word) -> bool:
+    """Tell whether a word may be subject of a verb in the first or second person: I, you, who."""
+    if word.kind != "pronoun" or word.number != verb.number:
+        return False
+    constant = word.reading.lexeme.constant
+    return constant.get("Person") == verb.features.get("Person") or constant.get("PronType") == "Rel"
+
+
+def _third(verb: Word, free: list[Word], *, copula: bool) -> Word | None:
+    """The subject of a verb in the third person among the nominatives without a noun of their own."""
+    fitting = [w for w in free if w.number == verb.number and w.reading.lexeme.constant.get("Person") not in ("1", "2")]
+    if not fitting and verb.number == "Plur":
+        fitting = [w for w in free if w.kind == "noun"][:1] if len(free) > 1 else []
+    if relatives := [w for w in fitting if w.relative]:
+        return relatives[0]
+    ranks = (("pronoun", "determiner"), ("noun",)) if copula else (("noun", "pronoun", "determiner"),)
+    for kinds in ranks:
+        ranked = [w for w in fitting if w.kind in kinds]
+        if copula and (names := [w for w in ranked if w.reading.upos == "PROPN"]):
+            return names[0]
+        if copula and len([w for w in ranked if w.kind == "noun"]) > 1:
+            return None
+        if ranked:
+            return ranked[0] if copula else min(ranked, key=lambda w: (w.place > verb.place, abs(w.place - verb.place)))
+    return next((w for w in fitting if not copula and w.kind == "adjective"), None)
+
+
+def _clearly_subject(word: Word) -> bool:
+    """Tell whether a nominative beside `is` must be what is spoken of: a pronoun, a name, no mere noun."""
+    return word.kind in ("pronoun", "determiner") or word.reading.upos == "PROPN"
+
+
+def _joined(words: list[Word], one: Word, other: Word) -> bool:
+    """Tell whether two nominatives are joined by `and`."""
+    first, last = sorted((one.place, other.place))
+    return last - first <= 4 and any(w.kind == "coordinator" for w in words[first:last])
+
+
+def _takes_object(word: Word) -> bool:
+    if word.lemma in _INTRANSITIVE:
+        return False
+    lexeme = word.reading.lexeme
+    governs = lexeme.governs
+    if governs and "acc" not in governs and word.kind != "finite":
+        return False
+    voice = word.features.get("Voice")
+    return voice == "Act" or lexeme.deponent or word.kind == "gerund" or (word.kind == "infinitive" and voice != "Pass")
+
+
+def _far(words: list[Word], word: Word, verb: Word) -> float:
+    """How far a verb is; a mark between counts like three words, the far side of a participle like two."""
+    first, last = sorted((word.place, verb.place))
+    marks = sum(1 for w in words[first + 1 : last + 1] if w.mark)
+    return last - first + 3 * marks + 2 * (verb.kind == "participle" and verb.place > word.place) + 0.5 * (verb.place < word.place)

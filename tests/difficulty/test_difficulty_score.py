@@ -1,0 +1,114 @@
+"""Difficulty: in range, monotone in each part, and told in words that are true."""
+
+import csv
+import random
+from itertools import pairwise
+from math import exp
+from statistics import mean
+
+import pytest
+
+from latingloss import cognate_distance, pronounce
+from latingloss.difficulty.score import difficulty, known_relatives, shipped_weights, syllable_count
+from latingloss.morphology.lexicon import lexemes
+from latingloss.morphology.ranking import candidates
+
+PARTS = ("frequency", "length", "cognate", "shape")
+WORDS = str.split("et non homo urbs gratia misericordia ovis agricola tulit fecerunt innumerabilibus sol vox xyzzyq")
+
+
+def score_of(form):
+    return difficulty(form, candidates(form)[0])
+
+
+@pytest.fixture(scope="module")
+def sample():
+    """Scores of 400 lemmas of the lexicon, drawn blindly."""
+    drawn = random.Random(20261130).sample(lexemes(), 400)
+    return [score_of(x.lemma.partition("#")[0]) for x in drawn]
+
+
+@pytest.mark.parametrize("word", WORDS)
+def test_a_score_is_in_range_and_is_its_parts(word):
+    found = score_of(word)
+    assert tuple(p.name for p in found.parts) == PARTS
+    assert 0 <= found.score <= 1
+    assert found.score == pytest.approx(1 / (1 + exp(-1.6 * sum(p.effect for p in found.parts))), abs=1e-3)
+    for part in found.parts:
+        assert part.effect == pytest.approx(shipped_weights()[part.name].effect(part.value), abs=2e-3)
+
+
+def test_what_is_rarer_longer_less_alike_and_farther_from_its_lemma_is_harder(sample):
+    """Signs after the British Council's Knowledge-based Vocabulary Lists, as the weights' table says."""
+    signs = (-1, 1, 1, 1)
+    found = [([s * p.value for s, p in zip(signs, d.parts, strict=True)], d.score) for d in sample]
+    dominated = 0
+    for values, score in found:
+        for others, lower in found:
+            if values != others and all(a >= b for a, b in zip(values, others, strict=True)):
+                dominated += 1
+                assert score >= lower
+    assert dominated > 1000  # the check is not empty
+
+
+def test_each_part_counts(sample):
+    for name, sign in zip(PARTS, (-1, 1, 1, 1), strict=True):
+        weight = shipped_weights()[name]
+        assert weight.deviation > 0 and weight.weight * sign > 0
+        values = sorted({p.value for d in sample for p in d.parts if p.name == name})
+        assert all(sign * weight.effect(a) < sign * weight.effect(b) for a, b in pairwise(values))
+
+
+@pytest.mark.parametrize(
+    ("easier", "harder"),
+    [("via", "angiportus"), ("dico", "praedestinavisti"), ("familia", "supellex"), ("laudat", "laudaverunt")],
+)
+def test_plain_cases(easier, harder):
+    assert score_of(easier).score < score_of(harder).score
+
+
+# Bennett, New Latin Grammar (1918), 4, words divided into syllables, and 3, u consonantal after ng, q and s.
+@pytest.mark.parametrize(
+    "divided",
+    str.split(
+        "vo-lat ge-rit pe-rit a-dest vit-ta mis-sus ma-gis-ter dig-nus mon-strum sis-te-re a-gris vo-lu-cris pa-tris"
+        " ab-est ob-la-tus lin-gua san-guis sua-vis aes-tas cau-sa ser-vus sil-va vul-nus in-vi-a con-ven-tus po-ë-ta"
+        " jam ju-gum ma-jor"
+    ),
+)
+def test_syllables_are_counted_as_bennett_divides(divided):
+    assert syllable_count(divided.replace("-", "")) == divided.count("-") + 1
+
+
+def test_syllables_are_those_of_the_pronunciation():
+    drawn = [x.lemma.partition("#")[0] for x in random.Random(4).sample(lexemes(), 400)]
+    wrong = [w for w in drawn if syllable_count(w) != len(pronounce(w).syllables)]
+    assert len(wrong) <= 4, wrong
+
+
+@pytest.mark.parametrize("word", WORDS)
+def test_reasons_tell_the_numbers(word):
+    frequency, length, cognate, _ = score_of(word).parts
+    assert frequency.reason.split(":")[0] in ("very common", "common", "uncommon", "rare")
+    assert length.reason.startswith(f"{len(word)} letters")
+    assert (cognate.reason == "no English relative that a reader knows") == (cognate.value == 1.0)
+
+
+def test_known_relatives_are_nearest_first():
+    for lemma in ("aqua", "māter", "scrībō", "portō"):
+        found = known_relatives(lemma)
+        assert found and [d for d, _ in found] == sorted(d for d, _ in found)
+        assert all(d == cognate_distance(lemma, r.word) and r.zipf >= 3 for d, r in found)
+
+
+def test_words_with_an_english_derivative_are_nearer_to_english(shared):
+    """D'Ooge, Latin for Beginners (1911), names English derivatives of some words of his lesson vocabularies."""
+    path = shared / "checks" / "dooge-1911-lesson-vocabulary.tsv"
+    with path.open(encoding="utf-8") as lines:
+        rows = [r for r in csv.DictReader(lines, delimiter="\t") if r["lemma"].isalpha()]
+    given, none = [], []
+    for row in rows:
+        found = score_of(row["lemma"])
+        (given if row["english_derivatives"] else none).append(found.parts[2].value)
+    assert len(given) > 100 and len(none) > 100
+    assert mean(none) - mean(given) > 0.2

@@ -1,0 +1,70 @@
+"""How common words are: the Zipf scale of van Heuven, Mandera, Keuleers and Brysbaert (2014)."""
+
+import gzip
+import re
+from collections import Counter
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from latingloss.difficulty.frequency import corpus_words, form_zipf, lexeme_zipf, per_million, zipf
+from latingloss.morphology.lexicon import find
+from latingloss.text.orthography import plain
+
+
+@pytest.mark.parametrize(("per", "value"), [(1, 3.0), (10, 4.0), (100, 5.0), (1000, 6.0)])
+def test_once_in_a_million_words_is_three(per, value):
+    """van Heuven et al. (2014): Zipf = log10(frequency per million words) + 3."""
+    assert zipf(per * 1000, 1_000_000_000) == pytest.approx(value, abs=0.01)
+
+
+@given(st.integers(0, 10**7), st.integers(0, 10**7), st.integers(10**5, 10**9))
+def test_what_comes_oftener_is_commoner(a, b, total):
+    assert (zipf(a, total) > zipf(b, total)) == (a > b)
+
+
+def test_a_form_is_as_common_however_it_is_spelled():
+    assert form_zipf("cǽlum") == form_zipf("CÆLVM") == form_zipf("caelum") > form_zipf("xyzzyq")
+
+
+def test_unseen_words_have_half_a_count():
+    assert form_zipf("xyzzyq") == pytest.approx(zipf(0, corpus_words()))
+
+
+def test_a_lexeme_is_commoner_than_its_single_forms():
+    assert lexeme_zipf(find("urbs")[0]) >= form_zipf("urbium")
+
+
+@pytest.mark.parametrize(
+    ("value", "said"),
+    [
+        (2.5, "less than 1 in a million words"),
+        (3.0, "about 1 in a million words"),
+        (7.5, "about 32,000 in a million words"),
+    ],
+)
+def test_frequencies_in_words(value, said):
+    assert per_million(value) == said
+
+
+@given(st.floats(0, 9))
+def test_words_are_near_the_number(value):
+    said = per_million(value)
+    times = 10 ** (value - 3)
+    if times < 1:
+        assert said.startswith("less than 1 ")
+    else:
+        assert int(said.split()[1].replace(",", "")) == pytest.approx(times, rel=0.1, abs=0.5)
+
+
+def test_counts_are_those_of_the_corpus(shared):
+    """The Clementine Vulgate, counted anew; the shipped counts have the learn treebanks besides."""
+    counts: Counter[str] = Counter()
+    with gzip.open(shared / "corpora" / "vulgate-cpdv.tsv.gz", "rt", encoding="utf-8") as lines:
+        for line in lines:
+            counts.update(re.findall(r"[^\W\d_]+", line.split("\t")[3]))
+    for form in ("et", "in", "est", "autem", "terram", "regem"):
+        total = sum(n for word, n in counts.items() if plain(word) == form)
+        assert form_zipf(form) == pytest.approx(zipf(total, sum(counts.values())), abs=0.15)
+    assert sum(counts.values()) < corpus_words() < 1.2 * sum(counts.values())
