@@ -18,7 +18,7 @@ from latingloss.text.orthography import plain
 
 CAUSES = {
     "split otherwise": "the treebank has more words in the token",
-    "abbreviation": "no vowel is written, so no ending",
+    "abbreviation": "only the beginning is written, so no ending",
     "thought too unlikely": "the analyser has the reading, the document leaves it out",
     "convention": "same lemma, but a feature that the handbooks' tables do not mark",
     "unknown word": "the lexicon has no such lemma",
@@ -43,19 +43,24 @@ def figures(sources: Sources, treebank: str) -> Iterator[Figure]:
 def _cause(gold: GoldWord, sources: Sources) -> str:
     if gold.word is None:
         return "split otherwise"
-    if not set(plain(gold.form)) & set("aeiouy"):
+    key = tool(sources, "treebank").key
+    lemma = key(gold.lemma)
+    if _abbreviated(plain(gold.form), lemma):
         return "abbreviation"
     readings = latingloss.analyze(gold.word.form)
     if any(gold.agrees(reading.features) for reading in readings):
         return "thought too unlikely"
-    key = tool(sources, "treebank").key
-    lemma = key(gold.lemma)
     same = [reading.features for reading in readings if key(reading.lemma) == lemma and not reading.guessed]
     if any(all(features.get(name) in (value, None) for name, value in gold.want.items()) for features in same):
         return "convention"
     if not find(lemma):
         return "unknown word"
-    return "missing form" if _some_ending_says(plain(gold.word.form), gold.want) else "treebank slip"
+    said = {name: value for name, value in gold.want.items() if name != "Person" or gold.upos != "PRON"}
+    return "missing form" if _some_ending_says(plain(gold.word.form), said) else "treebank slip"
+
+
+def _abbreviated(form: str, lemma: str) -> bool:
+    return not set(form) & set("aeiouy") or (lemma.startswith(form) and len(lemma) > len(form) + 3)
 
 
 def _some_ending_says(key: str, want: dict[str, str]) -> bool:

@@ -6,7 +6,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from functools import cache
 from typing import NamedTuple
 
@@ -18,8 +18,10 @@ from latingloss.difficulty.emphasis import emphasized
 from latingloss.difficulty.score import difficulty, known_relatives
 from latingloss.document import Document, Link, Passage, RenderingToken, Token
 from latingloss.engines import Engine, TokenChoices
+from latingloss.engines.builtin import BuiltInEngine
 from latingloss.errors import InputTypeError, OptionError, TextError
 from latingloss.text.checking import check
+from latingloss.text.lines import Line, lines
 from latingloss.text.pairing import pair_texts
 from latingloss.text.tokens import Span, tokenize, tokenize_english
 
@@ -43,14 +45,14 @@ class Annotator:
     passage's words that may be picked out, 0..1.
     """
 
+    engine: Engine
+
     def __init__(self, engine: Engine | None = None, *, emphasis_share: float = EMPHASIS_SHARE) -> None:
+        if isinstance(emphasis_share, bool) or not isinstance(emphasis_share, int | float):
+            raise InputTypeError(f"emphasis_share must be a number, not {type(emphasis_share).__name__}")
         if not 0 <= emphasis_share <= 1:
             raise OptionError(f"emphasis_share is {emphasis_share}; it is a share of the words, from 0 to 1")
-        if engine is None:
-            from latingloss.engines.builtin import BuiltInEngine
-
-            engine = BuiltInEngine()
-        self.engine = engine
+        self.engine = BuiltInEngine() if engine is None else engine
         self.emphasis_share = emphasis_share
 
     def annotate(self, latin: str, english: str | None = None) -> Document:
@@ -168,62 +170,56 @@ def annotate_tokens(
 
 
 def _latin_lines(latin: str) -> list[_Line]:
-    from latingloss.text.lines import lines
-
     found = lines(latin)
-    spans = iter(tokenize(latin))
-    return [
-        _Line(line.start, line.end, line.stanza, tokens, [])
-        for line, tokens in zip(found, _spans_within([(x.start, x.end) for x in found], spans), strict=True)
-    ]
+    tokens = _spans_within(found, tokenize(latin))
+    return [_Line(*line, spans, []) for line, spans in zip(found, tokens, strict=True)]
 
 
 def _paired_lines(latin: str, english: str) -> list[_Line]:
     """Passages with their renderings; a rendering line without Latin goes with the passage before it."""
     pairs = pair_texts(latin, english)
     rows = [row for row, _ in pairs if row]
-    latin_spans = iter(_spans_within([(r.start, r.end) for r in rows], iter(tokenize(latin))))
-    columns = [column for _, column in pairs if column]
-    english_spans = iter(_spans_within([(c.start, c.end) for c in columns], iter(tokenize_english(english))))
-    lines: list[_Line] = []
+    latin_spans = iter(_spans_within(rows, tokenize(latin)))
+    english_spans = iter(_spans_within([column for _, column in pairs if column], tokenize_english(english)))
+    found: list[_Line] = []
     leading: list[Span] = []
     for row, column in pairs:
         rendering = next(english_spans) if column else []
         if row:
-            lines.append(_Line(row.start, row.end, row.stanza, next(latin_spans), leading + rendering))
+            found.append(_Line(*row, next(latin_spans), leading + rendering))
             leading = []
-        elif lines:
-            lines[-1].rendering.extend(rendering)
         else:
-            leading = leading + rendering
-    return lines
+            (found[-1].rendering if found else leading).extend(rendering)
+    return found
 
 
-def _spans_within(ranges: list[tuple[int, int]], spans: "object") -> list[list[Span]]:
+def _spans_within(lines: Sequence[Line], spans: Sequence[Span]) -> list[list[Span]]:
     """Share tokens out over the lines they stand in; every token goes to exactly one."""
-    out: list[list[Span]] = [[] for _ in ranges]
+    out: list[list[Span]] = [[] for _ in lines]
     k = 0
-    for span in spans:  # type: ignore[attr-defined]
-        while k + 1 < len(ranges) and span.start >= ranges[k + 1][0]:
+    for span in spans:
+        while k + 1 < len(lines) and span.start >= lines[k + 1].start:
             k += 1
         out[k].append(span)
     return out
 
 
-def _joined(sentences: Sequence[Sequence[str]], cut: "object") -> tuple[str, list[list[Span]]]:
+def _joined(
+    sentences: Sequence[Sequence[str]], cut: Callable[[str], list[Span]]
+) -> tuple[str, list[list[Span]]]:
     """Lay given tokens out as a text; the kind of a token is that of its first part when cut."""
-    spans, at, parts = [], 0, []
+    spans: list[list[Span]] = []
+    at = 0
     for sentence in sentences:
         row = []
         for token in sentence:
-            pieces = cut(token)  # type: ignore[operator]
+            pieces = cut(token)
             row.append(Span(token, at, at + len(token), pieces[0].kind if pieces else "sign"))
             at += len(token) + 1
         if not sentence:
             at += 1
         spans.append(row)
-        parts.append(" ".join(sentence))
-    return "\n".join(parts), spans
+    return "\n".join(" ".join(sentence) for sentence in sentences), spans
 
 
 def _check_token_lists(latin: object, english: object) -> None:

@@ -61,7 +61,7 @@ def check_numbers(passage: Passage) -> None:
         assert token.difficulty is None or 0 <= token.difficulty.score <= 1
         for word in token.words:
             chances = [word.confidence, *(r.probability for r in word.alternatives)]
-            assert sum(chances) == pytest.approx(1, abs=1e-3)
+            assert 0.98 <= sum(chances) <= 1 + 1e-5  # readings below 0.001 are not shown
             assert chances == sorted(chances, reverse=True)
     linked = [(k.latin, k.english) for k in passage.links]
     assert len(set(linked)) == len(linked)

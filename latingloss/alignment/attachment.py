@@ -74,6 +74,28 @@ def join_verbs(pair: Pair) -> None:
     _link_both_parts(pair, periphrases)
 
 
+def complete_verbs(pair: Pair) -> None:
+    """Link an unlinked word behind an auxiliary or subject to its verb, if that has no other: `have I called`."""
+    complete = {i for j, units in enumerate(pair.links) if not pair.is_function(j) for i in units}
+    for j in range(1, len(pair.words)):
+        before = pair.unit_of(j - 1)
+        if pair.links[j] or pair.is_function(j) or pair.breaks[j] or before is None or before in complete:
+            continue
+        verb = pair.units[before]
+        is_full = verb.is_kind("verb", odds=0.6) and not _has_lexeme(verb, "sum.VERB")
+        if is_full and pair.words[j - 1] in SUBJECTS | AUXILIARIES:
+            pair.links[j] = {before}
+            complete.add(before)
+
+
+def join_let(pair: Pair) -> None:
+    """Link the pronoun behind `let` to the verb that `let` renders: `let us sing`."""
+    for j in range(1, len(pair.words)):
+        verb = pair.unit_of(j - 1)
+        if pair.words[j - 1] == "let" and pair.words[j] in OBJECTS and verb is not None and not pair.links[j]:
+            pair.links[j] = {verb}
+
+
 def _verb_of(pair: Pair, word: int, periphrases: dict[int, int]) -> int | None:
     """Return the unit that a subject pronoun or auxiliary belongs to: a verb, its `sum`, or the pronoun's own."""
     found = predicate(pair, word)
@@ -195,8 +217,10 @@ def _verb_before(pair: Pair, particle: int) -> int | None:
 
 def attach(pair: Pair) -> None:
     """Decide the words of grammar of a pair whose content words are linked."""
+    complete_verbs(pair)
     join_particles(pair)
     join_articles(pair)
     join_verbs(pair)
+    join_let(pair)
     join_prepositions(pair)
     join_stand_ins(pair)

@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from latingloss.alignment.literal import literal_gloss
-from latingloss.context.relations import Relations
+from latingloss.alignment.literal import Place, literal_gloss
+from latingloss.context.relations import Partner, Relations
 from latingloss.document import Word
 from latingloss.engines import Choice
 from latingloss.morphology.ranking import Candidate, reading
 from latingloss.morphology.reasons import Evidence, reason
-from latingloss.text.orthography import plain, printed
+from latingloss.text.orthography import printed
 
 LEAST_SHOWN = 0.001  # readings less likely than this are left out of a word's alternatives
 _THOU = frozenset(("thou", "thee", "thy", "thine", "ye", "hath", "doth", "art", "shalt", "wilt"))
@@ -30,7 +30,14 @@ def word_of(choice: Choice, *, relations: Relations, rendering: Sequence[str] = 
         lemma=printed(best.lexeme.lemma),
         upos=best.upos,
         features=best.features,
-        gloss=_gloss(best, relations, rendering, old=old),
+        gloss=literal_gloss(
+            best.lexeme,
+            upos=best.upos,
+            features=best.features,
+            rendering=rendering,
+            old_english=old,
+            place=_place(choice.form, best, relations),
+        ),
         senses=best.lexeme.gloss,
         reason=_reason(best, relations, rendering),
         confidence=min(1.0, confidence),
@@ -39,35 +46,63 @@ def word_of(choice: Choice, *, relations: Relations, rendering: Sequence[str] = 
     )
 
 
-def _gloss(best: Candidate, found: Relations, rendering: Sequence[str], *, old: bool) -> str:
-    nominal = best.upos in ("ADJ", "DET") or best.features.get("VerbForm") in ("Part", "Gdv")
-    return literal_gloss(
-        best.lexeme,
-        upos=best.upos,
-        features=best.features,
-        rendering=rendering,
-        old_english=old,
+# conjunctions whose subjunctive is what someone wants or fears; behind the others it tells a fact
+_WISHED = frozenset(("ut", "utī", "nē", "quō", "quōminus", "quīn", "nēve", "neu", "dummodo", "nēquandō"))
+
+
+def _place(form: str, best: Candidate, found: Relations) -> Place:
+    """What the words around do to the gloss."""
+    conjunction = found.conjunction.reading.lexeme.lemma if found.conjunction else ""
+    other = found.auxiliary.reading if found.auxiliary else None
+    capital = form[:1].isupper() and (not found.opens or ";" not in best.lexeme.church)
+    return Place(
         subject=found.subject is not None,
         preposition=found.preposition is not None,
-        conjunction=found.conjunction is not None and plain(found.conjunction.reading.lexeme.lemma) in _WISHED,
-        substantive=(found.agrees_with is None and found.auxiliary is None) if nominal else None,
-        head=found.auxiliary.reading.lexeme if found.auxiliary else None,
+        conjunction=conjunction in _WISHED,
+        fact=conjunction != "" and conjunction not in _WISHED,
+        substantive=_stands_alone(best, found),
+        head=other.lexeme if other else None,
+        gender=other.features.get("Gender", "") if other else "",
+        owners=found.reflexive is not None and found.reflexive.reading.features.get("Number") == "Plur",
+        capital=capital,
+        told=best.upos == "SCONJ" and found.verb is not None,
+        bare=best.features.get("VerbForm") == "Inf" and found.verb is not None and _takes_bare(found.verb.reading),
     )
 
 
-_WISHED = frozenset(("ut", "ne", "cum", "si", "uti", "quominus", "quin", "nisi", "quo"))
+def _takes_bare(verb: Candidate) -> bool:
+    """Tell whether the gloss of a verb is one that an infinitive follows without `to`: do not, can, must."""
+    if verb.features.get("Mood") == "Imp":
+        return verb.lexeme.lemma == "nōlō"
+    now = verb.features.get("Mood") == "Ind" and verb.features.get("Tense") == "Pres"
+    return now and verb.lexeme.gloss.split("; ")[0] in ("can", "must")
+
+
+def _stands_alone(best: Candidate, found: Relations) -> bool | None:
+    """Tell whether an adjective, determiner or participle stands for a noun; None for what is never beside one."""
+    if best.upos in ("ADJ", "DET") or best.features.get("VerbForm") in ("Part", "Gdv"):
+        return found.agrees_with is None and found.auxiliary is None and found.beside is None
+    return None
 
 
 def _reason(best: Candidate, found: Relations, rendering: Sequence[str]) -> str:
+    def text(partner: Partner | None) -> str:
+        return partner.text if partner else ""
+
     evidence = Evidence(
         form=printed(best.form),
-        preposition=found.preposition.text if found.preposition else "",
-        verb=found.verb.text if found.verb else "",
+        preposition=text(found.preposition),
+        verb=text(found.verb),
         governs=found.verb.reading.lexeme.governs if found.verb else "",
-        agrees_with=found.agrees_with.text if found.agrees_with else "",
-        belongs_to=found.owner.text if found.owner else "",
-        subject=found.subject.text if found.subject else "",
-        conjunction=found.conjunction.text if found.conjunction else "",
+        agrees_with=text(found.agrees_with),
+        belongs_to=text(found.owner),
+        subject=text(found.subject),
+        conjunction=text(found.conjunction),
+        comparative=text(found.comparative),
+        infinitive=text(found.infinitive),
+        absolute=text(found.absolute),
+        apposition=text(found.apposition),
+        beside=text(found.beside),
         english=" ".join(rendering) if best.features.get("Case") else "",
     )
     return reason(upos=best.upos, features=best.features, lexeme=best.lexeme, evidence=evidence)

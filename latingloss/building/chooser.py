@@ -17,7 +17,8 @@ import numpy as np
 
 from latingloss.building.examples import BATCH, Verse, read_verses, treebank_lessons
 from latingloss.building.fitting import Lesson, Sizes, fit_rounds
-from latingloss.building.rendering import Vocabularies, evidence, fit_signs, render, save_signs
+from latingloss.building.rendering import evidence, fit_signs, grammar_signs, render, save_signs
+from latingloss.building.vocabularies import Vocabularies
 from latingloss.context.columns import Columns, Floats, Types, Vocabulary, lay_out
 from latingloss.context.evidence import pairs_at
 from latingloss.context.model import Evidence, Model, Round, scores, softmax

@@ -7,7 +7,7 @@ from typing import NamedTuple
 
 import numpy as np
 
-from latingloss.context.columns import Columns, Floats
+from latingloss.context.columns import Columns, Floats, Ints
 from latingloss.context.evidence import FAR, NEAR
 from latingloss.context.model import AGREEMENTS, Evidence, Round, scores, softmax
 from latingloss.context.tags import COARSE, EDGE
@@ -55,7 +55,7 @@ def _gradient(lesson: Lesson, error: Floats, belief: Floats, weights: Round) -> 
     )
 
 
-def _add(table: Floats, at: tuple[np.ndarray, np.ndarray], value: np.ndarray) -> None:  # type: ignore[type-arg]
+def _add(table: Floats, at: tuple[Ints, Ints], value: Floats) -> None:
     """Add values to the cells of a table that two columns of indices name."""
     flat = table.reshape(-1)
     index = at[0].astype(np.int64) * table.shape[1] + at[1]

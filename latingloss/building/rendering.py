@@ -13,12 +13,14 @@ from typing import NamedTuple
 import numpy as np
 
 from latingloss.alignment.rendering import word_odds
+from latingloss.building import grammar
 from latingloss.building.examples import Verse
-from latingloss.context.columns import Columns, Floats, Ints, Types, Vocabulary, lay_out
+from latingloss.building.vocabularies import Vocabularies
+from latingloss.context.columns import Columns, Floats, Ints, Types, lay_out
 from latingloss.context.model import softmax
 from latingloss.context.tags import english_tag
 
-EPOCHS, RATE, DECAY, BATCH = 4, 0.1, 1e-4, 200
+EPOCHS, RATE, DECAY, BATCH = 4, 0.1, 1e-3, 200
 _LEAST = 0.05  # weights nearer to 0 are left out of the table
 
 
@@ -38,13 +40,6 @@ class SignWeights(NamedTuple):
     prior: Floats  # [1]
     odds: Floats  # [1]
     signs: Floats  # [tags, signs]
-
-
-class Vocabularies(NamedTuple):
-    """Numbers of the tags that English can show, and of its signs."""
-
-    tags: Vocabulary
-    signs: Vocabulary
 
 
 def render(verses: Sequence[Verse], types: Types, names: Vocabularies) -> list[Rendered]:
@@ -74,14 +69,21 @@ def _rendered(verses: Sequence[Verse], types: Types, names: Vocabularies) -> Ren
 def evidence(batch: Rendered, weights: SignWeights) -> Floats:
     """Return what the English adds to the score of every reading."""
     value = weights.signs[batch.tag[batch.row], batch.sign]
-    total = np.bincount(batch.row, value, minlength=len(batch.tag)) + weights.odds[0] * batch.odds
-    return total.astype(np.float32)
+    total: Floats = np.bincount(batch.row, value, minlength=len(batch.tag)).astype(np.float32)
+    total += weights.odds[0] * batch.odds
+    return total
+
+
+def grammar_signs(names: Vocabularies) -> SignWeights:
+    """Return the weights to start from, before anything is learned."""
+    return SignWeights(np.ones(1, np.float32), np.full(1, 0.3, np.float32), grammar.weights(names))
 
 
 def fit_signs(batches: Sequence[Rendered], targets: Sequence[Floats], names: Vocabularies) -> SignWeights:
-    """Return the weights with which prior and English come nearest to the targets."""
-    shape = (len(names.tags), len(names.signs))
-    weights = SignWeights(np.ones(1, np.float32), np.full(1, 0.5, np.float32), np.zeros(shape, np.float32))
+    """Return the weights with which prior and English come nearest to the targets, not far from the grammar's."""
+    start = grammar_signs(names)
+    shape = start.signs.shape
+    weights = SignWeights(*(w.copy() for w in start))
     squares = SignWeights(*(np.full_like(w, 1e-2) for w in weights))
     order = np.random.default_rng(3)
     for _ in range(EPOCHS):
@@ -94,8 +96,8 @@ def fit_signs(batches: Sequence[Rendered], targets: Sequence[Floats], names: Voc
                 np.array([np.dot(error, b.odds)], np.float32),
                 np.bincount(index, error[b.row], minlength=shape[0] * shape[1]).astype(np.float32).reshape(shape),
             )
-            for w, g, s in zip(weights, gradient, squares, strict=True):
-                g += DECAY * c.words * w
+            for w, g, s, w0 in zip(weights, gradient, squares, start, strict=True):
+                g += DECAY * c.words * (w - w0)
                 s += g * g
                 w -= RATE * g / np.sqrt(s)
     return weights

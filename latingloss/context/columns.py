@@ -92,7 +92,7 @@ class Types:
 class Columns(NamedTuple):
     """A batch of sentences as flat arrays."""
 
-    count: Ints  # candidates of each word
+    readings: Ints  # how many each word has
     start: Ints  # first row of each word
     word: Ints  # word of each row
     sentence: Ints  # sentence of each word
@@ -111,7 +111,7 @@ class Columns(NamedTuple):
     @property
     def words(self) -> int:
         """Number of words in the batch."""
-        return len(self.count)
+        return len(self.readings)
 
 
 def lay_out(sentences: Sequence[Sequence[int]], types: Types) -> Columns:

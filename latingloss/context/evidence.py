@@ -41,7 +41,7 @@ def pairs_at(columns: Columns, distance: int) -> tuple[Pairs, Ints]:
     edge = np.flatnonzero(~inside[columns.word]).astype(np.int32)
     rows = np.flatnonzero(inside[columns.word]).astype(np.int32)
     neighbour = target[columns.word[rows]]
-    width = columns.count[neighbour]
+    width = columns.readings[neighbour]
     row = np.repeat(rows, width)
     first = np.repeat(columns.start[neighbour], width)
     step = np.arange(len(row), dtype=np.int32) - np.repeat(np.cumsum(width) - width, width).astype(np.int32)

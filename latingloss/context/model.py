@@ -68,7 +68,7 @@ def softmax(columns: Columns, score: Floats) -> Floats:
 
 def scores(columns: Columns, evidence: Evidence, weights: Round, belief: Floats) -> Floats:
     """Return the score of every reading, given what is believed of the others."""
-    total = weights.prior[0] * columns.prior + weights.tag[columns.tag] + weights.memory[columns.remembered]
+    total: Floats = weights.prior[0] * columns.prior + weights.tag[columns.tag] + weights.memory[columns.remembered]
     for k, distance in enumerate(FAR):
         pairs = evidence.pairs[distance]
         value = weights.agree[k][pairs.agreement]
@@ -100,7 +100,7 @@ class Model(NamedTuple):
 
     def save(self, path: Path) -> None:
         """Write the model as a compressed numpy archive; weights are kept sparse, in half precision."""
-        arrays: dict[str, np.ndarray] = {  # type: ignore[type-arg]
+        arrays: dict[str, np.ndarray] = {
             name: np.frombuffer("\n".join(v.names).encode(), np.uint8)
             for name, v in (("tags", self.tags), ("signs", self.signs), ("memory", self.memory))
         }
@@ -118,7 +118,7 @@ class Model(NamedTuple):
         with np.load(path, allow_pickle=False) as archive:
             names = {k: bytes(archive[k]).decode().split("\n") for k in ("tags", "signs", "memory")}
             vocabularies = [Vocabulary(names[k]) for k in ("tags", "signs", "memory")]
-            rounds = []
+            rounds: list[Round] = []
             while f"{len(rounds)}.tag" in archive:
                 weights = Round.zeros(*(len(v) for v in vocabularies))
                 for name, values in weights._asdict().items():

@@ -18,7 +18,7 @@ from latingloss.context.model import Model
 from latingloss.context.tags import CASES, NUMBERS
 from latingloss.difficulty.frequency import lexeme_zipf
 from latingloss.difficulty.score import _SPREAD, _changed, known_relatives, shipped_weights, syllable_count
-from latingloss.engines.builtin import _parts
+from latingloss.engines.builtin import sense_order, word_parts
 from latingloss.morphology.ranking import Candidate
 from latingloss.text.orthography import plain, printed
 
@@ -29,7 +29,6 @@ ROW = np.dtype(
 )  # fmt: skip
 Rows = NDArray[np.void]
 WORDS_AT_ONCE = 8192
-_CONJUNCTIONS = frozenset(("que", "ve", "ue"))  # read before their host, where the sense has them
 
 
 class Names:
@@ -57,12 +56,12 @@ class _Prints(dict[str, int]):
         self._forms, self._types = forms, types
 
     def __missing__(self, text: str) -> int:
-        parts = _parts(text)
+        parts = word_parts(text)
         for form in parts:
             if self._types.id(form) == len(self._forms.names):
                 self._forms.number(form)
         second = self._types.id(parts[1]) if len(parts) > 1 else -1
-        self.words.append((self._types.id(parts[0]), second, second >= 0 and parts[1].lower() in _CONJUNCTIONS))
+        self.words.append((self._types.id(parts[0]), second, sense_order([parts])[0] != (0, 0)))
         number = self[text] = len(self.words) - 1
         return number
 

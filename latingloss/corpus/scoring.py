@@ -26,7 +26,7 @@ if TYPE_CHECKING:
     import pyarrow
 
 _ROWS_A_GROUP = 1 << 17
-_MOST_PRINTS = 150_000  # kept before the tables are begun anew, so that memory stays flat
+_MOST_PRINTS = 80_000  # kept before the tables are begun anew, so that memory stays flat
 
 _FIELDS = (
     ("work", pa.string(), "name given to the text, or the file's"),

@@ -14,11 +14,10 @@ from threading import Lock
 from typing import TYPE_CHECKING, Any, NamedTuple
 
 from latingloss.engines import Choice, TokenChoices
+from latingloss.engines.builtin import word_parts
 from latingloss.errors import MissingExtraError, OptionError
-from latingloss.morphology.enclitics import split
 from latingloss.morphology.ranking import Candidate, candidates
 from latingloss.text.orthography import plain
-from latingloss.text.tokens import word_text
 
 if TYPE_CHECKING:
     from stanza import Pipeline
@@ -61,7 +60,7 @@ class StanzaEngine:
 
     def read(self, sentences: Sequence[Sequence[str]]) -> list[list[TokenChoices]]:
         """Return for every token of every sentence its words with their readings."""
-        parts = [[_parts(token) for token in sentence] for sentence in sentences]
+        parts = [[word_parts(token) for token in sentence] for sentence in sentences]
         tagged = self.tag([[form for token in sentence for form in token] for sentence in parts])
         out = []
         for sentence, tags in zip(parts, tagged, strict=True):
@@ -106,11 +105,6 @@ def _agreement(candidate: Candidate, vote: Tagged) -> float:
         score += _UPOS_VOTE
     lemma = plain(candidate.lexeme.lemma.partition("#")[0])
     return score + _LEMMA_VOTE * (lemma == _SAME_LEMMA.get(vote.lemma, vote.lemma))
-
-
-def _parts(token: str) -> tuple[str, ...]:
-    text = word_text(token)
-    return split(text) or (text,)
 
 
 def _as_trained(form: str) -> str:

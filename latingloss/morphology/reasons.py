@@ -21,10 +21,11 @@ _ORDINALS = {"1": "1st", "2": "2nd", "3": "3rd"}
 # what the ending says where the passage shows nothing more (Bennett 1918, sections 163-232)
 _SENSES = {
     "Nom": "the subject, or what is said of it", "Gen": '"of"', "Dat": '"to" or "for"',
-    "Acc": "the object, or the goal of movement", "Voc": "speaking to someone", "Abl": '"by", "with", "from" or "in"',
+    "Acc": "the object, or where to, or how long", "Voc": "speaking to someone", "Abl": '"by", "with", "from" or "in"',
     "Loc": "place where",
 }  # fmt: skip
 _GOVERNED = {"dat": "Dat", "gen": "Gen", "abl": "Abl", "acc": "Acc"}
+_TIMES = frozenset(("day", "time", "year", "hour", "month", "week", "night", "winter", "summer", "morning", "evening"))
 # prepositions with either case (143), and what a preposition says beside its case
 _PLACES = {
     ("in", "Abl"): "place where", ("in", "Acc"): "movement into", ("sub", "Abl"): "place under which",
@@ -59,6 +60,10 @@ class Evidence(NamedTuple):
     subject: str = ""  # of the verb, if the word is one; of its clause, if it is a noun said of it
     conjunction: str = ""  # that opens its clause
     comparative: str = ""  # that an ablative or genitive is compared with
+    infinitive: str = ""  # whose subject an accusative is
+    absolute: str = ""  # the other half of an ablative absolute
+    apposition: str = ""  # the noun before, that this one names again
+    beside: str = ""  # the verb whose unnamed subject a nominative goes with
     english: str = ""  # of the rendering that shows the case, `of the city`
 
 
@@ -81,7 +86,7 @@ def reason(*, upos: str, features: dict[str, str], lexeme: Lexeme, evidence: Evi
         parts = [_person(features, evidence), _mood(features, evidence)]
         parts.append(_voice(features, lexeme))
     elif form in ("Inf", "Sup", "Ger"):
-        parts = [_nonfinite(form, features, evidence), _voice(features, lexeme) if form == "Inf" else ""]
+        parts = [_nonfinite(form, features, lexeme, evidence), _voice(features, lexeme) if form == "Inf" else ""]
     elif upos == "ADP":
         parts = [_takes(lexeme)]
     elif "Case" not in features:
@@ -89,25 +94,45 @@ def reason(*, upos: str, features: dict[str, str], lexeme: Lexeme, evidence: Evi
     elif evidence.agrees_with and not _is_relative(features, lexeme):
         parts = [_agreement(features, evidence), _degree(features), _verbal(features)]
     else:
-        parts = [_relative(features, lexeme, evidence), _case(features, evidence), _degree(features), _verbal(features)]
+        parts = [
+            _relative(features, lexeme, evidence),
+            _case(features, lexeme, evidence),
+            _degree(features),
+            _verbal(features),
+        ]
     said = f'English "{evidence.english}"' if evidence.english and any(parts) else ""
     return "; ".join(filter(None, (*parts, said)))
 
 
-def _case(features: dict[str, str], evidence: Evidence) -> str:
+def _case(features: dict[str, str], lexeme: Lexeme, evidence: Evidence) -> str:
     case = features["Case"]
     name = CASE_NAMES.get(case, case)
     if evidence.preposition:
         place = _PLACES.get((plain(evidence.preposition), case), "")
         return f'{name} after "{evidence.preposition}"' + (f": {place}" if place else "")
     shown = _shown(case, evidence)
+    if not shown and case in ("Acc", "Abl") and _is_time(lexeme):
+        shown = "how long" if case == "Acc" else "when"
     if not shown and evidence.english:
         return name  # the rendering says it; the English follows
     return f"{name}: {shown or _SENSES.get(case, 'see the table')}"
 
 
+def _is_time(lexeme: Lexeme) -> bool:
+    """Tell whether a noun says when or how long by itself (Bennett 1918, sections 181, 230)."""
+    return lexeme.upos == "NOUN" and lexeme.gloss.split("; ")[0] in _TIMES
+
+
 def _shown(case: str, evidence: Evidence) -> str:
     """What the passage shows about a noun without a preposition."""
+    if evidence.apposition:
+        return f'names "{evidence.apposition}" again, in the same case'
+    if evidence.absolute:
+        return f'ablative absolute with "{evidence.absolute}"'
+    if evidence.infinitive:
+        return f'subject of the infinitive "{evidence.infinitive}"'
+    if evidence.beside:
+        return f'goes with the subject of "{evidence.beside}"'
     if case in ("Abl", "Gen") and evidence.comparative:
         return f'compared: "than" with "{evidence.comparative}"'
     if case == "Gen" and evidence.belongs_to:
@@ -195,7 +220,7 @@ def _voice(features: dict[str, str], lexeme: Lexeme) -> str:
     return "passive ending with active sense (deponent)" if lexeme.deponent else "passive: it is done to the subject"
 
 
-def _nonfinite(form: str, features: dict[str, str], evidence: Evidence) -> str:
+def _nonfinite(form: str, features: dict[str, str], lexeme: Lexeme, evidence: Evidence) -> str:
     """Infinitive, gerund and supine (Bennett 1918, sections 326-340)."""
     if form == "Inf":
         return "infinitive" + (f' with "{evidence.verb}"' if evidence.verb else ': "to"')
@@ -203,4 +228,4 @@ def _nonfinite(form: str, features: dict[str, str], evidence: Evidence) -> str:
         purpose = features.get("Case") == "Acc"
         with_verb = f' with "{evidence.verb}"' if evidence.verb else ""
         return f"supine{with_verb}: {'purpose' if purpose else 'in what respect'}"
-    return f"gerund, the verb as a noun; {_case(features, evidence)}" if "Case" in features else "gerund"
+    return f"gerund, the verb as a noun; {_case(features, lexeme, evidence)}" if "Case" in features else "gerund"

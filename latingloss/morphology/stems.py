@@ -156,7 +156,8 @@ def verb_stems(lemma: str, *, infinitive: str, perfect: str, supine: str) -> tup
     for part in perfect.split("; "):
         if part not in ("", "-"):
             stems += _perfect_stems(part, "3sg" if impersonal else "")
-    stems += [(p.removesuffix("um"), Table("sup", "VERB", "dep" if deponent else "")) for p in supine.split("; ") if p not in ("", "-")]
+    supines = [p.removesuffix("um") for p in supine.split("; ") if p not in ("", "-")]
+    stems += [(stem, Table("sup", "VERB", "dep" if deponent else "")) for stem in supines]
     return tuple(stems), deponent
 
 
@@ -188,6 +189,7 @@ def _present_stems(lemma: str, infinitive: str) -> tuple[Stems, bool]:
 
 
 def _is_irregular(lemma: str, base: str) -> bool:
+    endings: dict[str, str | tuple[str, ...]]
     endings = {"eo": "eō", "queo": "queō", "do": "dō", "sum": ("sum", "est"), "edo": "edō", "fio": ("fīō", "fit")}
     return lemma.endswith(endings.get(base, ""))
 

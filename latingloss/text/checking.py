@@ -8,13 +8,14 @@ from latingloss.errors import InputTypeError, TextError
 
 MOST_CHARACTERS = 5_000_000  # of one text: about 700,000 words, the whole Vulgate
 _LATIN_LETTER = re.compile("[A-Za-z\u00aa\u00ba\u00c0-\u00d6\u00d8-\u00f6\u00f8-\u024f\u1e00-\u1eff\ufb00-\ufb06]")
+_SURROGATE = re.compile("[\ud800-\udfff]")
 
 
 def check(text: object, name: str, *, most_characters: int = MOST_CHARACTERS) -> str:
     """Return a text fit to be read, or raise; `name` says in the message which text it is.
 
     Raises `InputTypeError` for anything but a `str`, and `TextError` for a text that is empty or white space, has
-    no Latin letter, or is longer than `most_characters`.
+    no Latin letter or half a character (a lone surrogate), or is longer than `most_characters`.
 
     >>> check("Lux orta est.", "latin")
     'Lux orta est.'
@@ -30,6 +31,11 @@ def check(text: object, name: str, *, most_characters: int = MOST_CHARACTERS) ->
         )
     if not text or text.isspace():
         raise TextError(f"{name}: the text is {'only white space' if text else 'empty'}; give at least one word")
+    if surrogate := _SURROGATE.search(text):
+        raise TextError(
+            f"{name}: half a character (U+{ord(surrogate[0]):04X}) at {surrogate.start()}; it was decoded wrongly: read "
+            "the file again as UTF-8"
+        )
     if not _LATIN_LETTER.search(text):
         raise TextError(f"{name}: no Latin letter in {text[:40]!r}; give a text in the Latin alphabet")
     return text

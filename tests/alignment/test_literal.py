@@ -14,7 +14,7 @@ from itertools import pairwise
 
 import pytest
 
-from latingloss.alignment.literal import UNKNOWN, literal_gloss
+from latingloss.alignment.literal import UNKNOWN, Place, literal_gloss
 from latingloss.morphology.inflection import forms_of
 from latingloss.morphology.lexicon import Lexeme, find, lexemes
 from latingloss.text.orthography import plain
@@ -27,8 +27,11 @@ def gloss(lemma: str, form: str, *, rendering: str = "", head: str = "", **more:
     for lexeme, features in readings(lemma, form, adjective=bool(more.get("substantive"))):
         if all(features.get(k) == v for k, v in wanted.items()):
             upos = "VERB" if "VerbForm" in features and lexeme.upos != "AUX" else lexeme.upos
-            extra = {"rendering": rendering.split(), "head": find(head)[0] if head else None, **passed}
-            return literal_gloss(lexeme, upos=upos, features=features, **extra)  # type: ignore[arg-type]
+            old = bool(passed.pop("old_english", False))
+            place = Place(head=find(head)[0] if head else None, **passed)  # type: ignore[arg-type]
+            return literal_gloss(
+                lexeme, upos=upos, features=features, rendering=rendering.split(), old_english=old, place=place
+            )
     raise AssertionError(f"{lemma} has no {form} with {wanted}")
 
 
@@ -282,7 +285,7 @@ def test_every_form_of_the_lexicon_has_a_clean_gloss() -> None:
         for form, features in forms_of(lexeme):
             upos = "VERB" if "VerbForm" in features and lexeme.upos != "AUX" else lexeme.upos
             for substantive in (None, True):
-                text = literal_gloss(lexeme, upos=upos, features=features, substantive=substantive)
+                text = literal_gloss(lexeme, upos=upos, features=features, place=Place(substantive=substantive))
                 words = text.split(" ")
                 doubled = any(a == b and a in ("to", "of", "be", "the", "by") for a, b in pairwise(words))
                 if not text or "" in words or doubled or "None" in words or text == UNKNOWN:

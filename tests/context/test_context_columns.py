@@ -39,8 +39,8 @@ def test_a_row_for_every_reading_of_every_word(batch):
     columns = laid(batch, growing())
     flat = [form for sentence in batch for form in sentence]
     assert columns.words == len(flat)
-    assert columns.count.tolist() == [len(candidates(form)) for form in flat]
-    assert columns.start.tolist() == np.concatenate(([0], np.cumsum(columns.count)))[:-1].tolist() if flat else True
+    assert columns.readings.tolist() == [len(candidates(form)) for form in flat]
+    assert columns.start.tolist() == np.concatenate(([0], np.cumsum(columns.readings)))[:-1].tolist() if flat else True
     assert columns.sentence.tolist() == [s for s, sentence in enumerate(batch) for _ in sentence]
     readings = [(w, reading) for w, form in enumerate(flat) for reading in candidates(form)]
     assert columns.word.tolist() == [w for w, _ in readings]

@@ -20,7 +20,7 @@ def columns_of(batch):
 @given(st.lists(st.lists(st.sampled_from(FORMS), max_size=5), max_size=4), st.sampled_from(FAR))
 def test_pairs_are_those_of_words_at_the_distance_in_the_same_sentence(batch, distance):
     columns = columns_of(batch)
-    rows_of = [range(s, s + n) for s, n in zip(columns.start.tolist(), columns.count.tolist(), strict=True)]
+    rows_of = [range(s, s + n) for s, n in zip(columns.start.tolist(), columns.readings.tolist(), strict=True)]
     expected, alone = set(), set()
     for word, rows in enumerate(rows_of):
         other = word + distance

@@ -17,8 +17,8 @@ def believed(model: Model, batch: list[list[str]]) -> list[list[float]]:
     types = Types(model.tags, model.signs, model.memory)
     columns = lay_out([[types.id(form) for form in sentence] for sentence in batch], types)
     belief = model.believe(columns)
-    assert belief.dtype == np.float32 and len(belief) == columns.count.sum()
-    return [belief[s : s + n].tolist() for s, n in zip(columns.start.tolist(), columns.count.tolist(), strict=True)]
+    assert belief.dtype == np.float32 and len(belief) == columns.readings.sum()
+    return [belief[s : s + n].tolist() for s, n in zip(columns.start.tolist(), columns.readings.tolist(), strict=True)]
 
 
 def trusting() -> Model:

@@ -128,8 +128,8 @@ def test_present_stem_of_lemma_and_infinitive_are_the_same() -> None:
 
 PREFIXES = (
     "ā ab abs ad ac af ag al an ap ar as at ante circum com con cōn co cō col cor dē dis dī dif dir ē ex ef exs in im "
-    "il ir īn inter intrō ob oc of op os per pel por post prae praeter prō prōd re red sub subs suc suf sug sum sup sur "
-    "sus super trāns trā am amb sē bene male satis"
+    "il ir īn inter intrō ob oc of op os per pel por post prae praeter prō prōd re red sub subs suc suf sug sum sup "
+    "sur sus super trāns trā am amb sē bene male satis"
 )
 REGULAR = {
     "āre": ("āvī", "ātum"),

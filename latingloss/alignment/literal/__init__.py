@@ -13,9 +13,12 @@ from latingloss.alignment.literal.nominals import adjective, degree, noun
 from latingloss.alignment.literal.pronouns import pronoun
 from latingloss.alignment.literal.sense import sense_of
 from latingloss.alignment.literal.use import UNKNOWN as UNKNOWN
+from latingloss.alignment.literal.use import Place as Place
 from latingloss.alignment.literal.use import Use
 from latingloss.alignment.literal.verbs import verb
 from latingloss.morphology.lexicon import Lexeme
+
+ANYWHERE = Place()
 
 
 def literal_gloss(
@@ -25,18 +28,11 @@ def literal_gloss(
     features: dict[str, str],
     rendering: Sequence[str] = (),
     old_english: bool = False,
-    subject: bool = False,
-    preposition: bool = False,
-    conjunction: bool = False,
-    substantive: bool | None = None,
-    head: Lexeme | None = None,
+    place: Place = ANYWHERE,
 ) -> str:
     """Return what a Latin form literally says in English; `(?)` if neither lexicon nor rendering tells.
 
-    `rendering` is the English that renders this word. `subject`: its clause has a nominative subject, so a verb
-    needs no pronoun. `preposition`: one governs it, so a noun stays bare. `conjunction`: one (ut, nē, cum) governs
-    the subjunctive. `substantive`: an adjective, participle or determiner stands without (True) or with (False) a
-    noun. `head`: the other half of a compound tense, sum for a participle and the participle's verb for sum.
+    `rendering` is the English that renders this word, `place` what the passage around does to the gloss, and
     `old_english` gives thou, ye and their verb forms.
 
     >>> from latingloss.morphology.lexicon import find
@@ -47,15 +43,12 @@ def literal_gloss(
     'we weep'
     """
     said = tuple(re.sub("['’]s?$", "", word) for word in rendering)
-    use = Use(
-        lexeme, upos, features, said, tuple(map(str.lower, said)), old_english, subject, preposition, conjunction,
-        substantive, head,
-    )  # fmt: skip
+    use = Use(lexeme, upos, features, said, tuple(map(str.lower, said)), old_english, place)
     if "VerbForm" in features:
         return verb(use)
     if upos in ("PRON", "DET"):
         return pronoun(use)
-    sense = sense_of(use)
+    sense = "that" if place.told and not said else sense_of(use)
     if not sense:
         return UNKNOWN
     if upos in ("NOUN", "PROPN"):

@@ -8,7 +8,7 @@ from __future__ import annotations
 import re
 
 from latingloss.alignment.literal.use import Use
-from latingloss.english.bases import base
+from latingloss.english.bases import base, bases
 from latingloss.english.grades import comparative, superlative
 from latingloss.english.nouns import mass, plural
 
@@ -37,7 +37,7 @@ def noun(use: Use, sense: str) -> str:
     text = plural(sense) if use.plural and not one_form else sense
     if case == "Loc" and lemma in _LOCATIVES:
         return _LOCATIVES[lemma]
-    if case == "Abl" and lemma in ("domus", "rūs", "humus") and not (use.preposition or use.low or use.plural):
+    if case == "Abl" and lemma in ("domus", "rūs", "humus") and not (use.place.preposition or use.low or use.plural):
         return "from home" if lemma == "domus" else f"from the {sense}"
     return cased(use, text, article=_article(use, text, sense))
 
@@ -60,10 +60,10 @@ def cased(use: Use, text: str, *, article: str = "") -> str:
     """Put a noun, or what stands for one, into its case."""
     case = use.features.get("Case", "")
     framed = f"{article} {text}".strip()
-    if use.preposition or case in ("Nom", "Acc"):
+    if use.place.preposition or case in ("Nom", "Acc"):
         return text
     if case == "Voc":
-        return f"O {text}" if use.upos in ("NOUN", "PROPN") or use.substantive else text
+        return f"O {text}" if use.upos in ("NOUN", "PROPN") or use.place.substantive else text
     said = next((w for w in use.low if w in ("of", "to", "unto", "for", *_ABLATIVES)), "")
     if not case:
         return f"{said} {framed}".strip()
@@ -79,7 +79,7 @@ def _ablative(use: Use, text: str) -> str:
     lexeme = use.lexeme
     if use.upos == "PROPN":
         return {"place": "from", "month": "in"}.get(lexeme.kind, "by")
-    if (use.substantive or use.upos in ("PRON", "DET")) and not use.neuter:
+    if (use.place.substantive or use.upos in ("PRON", "DET")) and not use.neuter:
         return "by"
     noun = base(text, "NOUN")
     head = lexeme.gloss.split("; ")[0].split(" of ")[0].split(" ")[-1]
@@ -89,7 +89,29 @@ def _ablative(use: Use, text: str) -> str:
 
 
 def adjective(use: Use, sense: str) -> str:
-    return ones(use, degree(use, sense)) if use.substantive else degree(use, sense)
+    if not use.place.substantive or use.features.get("Degree") in ("Cmp", "Sup"):
+        return ones(use, degree(use, sense)) if use.place.substantive else degree(use, sense)
+    named = _as_noun(use, sense)
+    if not named:
+        return ones(use, sense)
+    text = plural(named) if use.plural else named
+    return cased(use, text, article=_article(use, text, named))
+
+
+# endings of peoples' names that are noun as well as adjective: Roman, Amorite, Hebrew, Greek
+_PEOPLES = ("an", "ian", "ite", "ew", "ek", "ot", "ene", "ard", "aul")
+
+
+def _as_noun(use: Use, sense: str) -> str:
+    """The English noun for an adjective that stands alone, if there is one: Roman, Jew, wonder."""
+    if use.neuter and sense[:1].isupper():
+        return ""
+    for gloss in (sense, *use.lexeme.gloss.split("; ")):
+        if gloss[:1].isupper() and " " not in gloss and (gloss.endswith(_PEOPLES) or not bases(gloss, "ADJ")):
+            if not gloss.endswith(("ish", "ese", "ic", "ss")):
+                return base(gloss, "NOUN")
+    word = sense.split(" ")[-1]
+    return sense if bases(word, "NOUN") and not bases(word, "ADJ") and not bases(word, "VERB") else ""
 
 
 def degree(use: Use, sense: str) -> str:
@@ -108,6 +130,6 @@ def ones(use: Use, text: str, *, verbal: bool = False) -> str:
         return cased(use, f"{noun} {text}" if verbal else f"{text} {noun}", article="" if use.plural else "the")
     if verbal:
         return cased(use, f"{'those' if use.plural else 'one'} {text}", article="" if use.plural else "the")
-    if use.plural and use.features.get("Case") in ("Gen", "Dat") and not use.preposition:
+    if use.plural and use.features.get("Case") in ("Gen", "Dat") and not use.place.preposition:
         return cased(use, text, article="the")
     return cased(use, f"{text} {'ones' if use.plural else 'one'}", article="the")

@@ -24,7 +24,7 @@ def pronoun(use: Use) -> str:
     if kind == "Prs" and person in ("1", "2"):
         return personal(use, PERSONAL[person, "Plur" if use.plural else "Sing"])
     if use.lexeme.lemma == "ipse" and not (use.features.get("Case") == "Gen" and OWNERS & set(use.low)):
-        return cased(use, _reflexive(use)) if use.substantive else _reflexive(use)
+        return cased(use, _reflexive(use)) if use.place.substantive else _reflexive(use)
     if use.lexeme.lemma in ("is", "ille", "iste", "hic", "ipse"):
         return _demonstrative(use)
     if kind in ("Rel", "Int") and use.lexeme.lemma in ("quī", "quis"):
@@ -50,16 +50,17 @@ def _gendered(use: Use) -> str:
 def _reflexive(use: Use) -> str:
     said = next((w for w in use.low if w.endswith(("self", "selves"))), "")
     named = {"her": "herself", "its": "itself", "it": "itself", "them": "themselves", "their": "themselves"}
-    own = {"he": "himself", "she": "herself", "it": "itself", "they": "themselves"}[_gendered(use)]
+    several = "they" if use.place.owners and use.lexeme.lemma == "sē" else _gendered(use)
+    own = {"he": "himself", "she": "herself", "it": "itself", "they": "themselves"}[several]
     return said or next((named[w] for w in use.low if w in named), own)
 
 
 def _possessive(use: Use) -> str:
     owners = ("my", "mine", "thy", "thine", "your", "yours", "his", "her", "its", "our", "ours", "their")
-    first = use.lexeme.gloss.split("; ")[0]
+    first = "their own" if use.place.owners and use.lexeme.lemma == "suus" else use.lexeme.gloss.split("; ")[0]
     old = {"tuus": "thy", "vester": "your"}.get(use.lexeme.lemma, first) if use.old else first
     word = next((w for w in use.low if w in owners), old)
-    if not use.substantive:
+    if not use.place.substantive:
         return word
     alone = {"my": "mine", "thy": "thine", "your": "yours", "our": "ours", "their": "theirs", "her": "hers"}
     return cased(use, alone.get(word, word))
@@ -71,14 +72,14 @@ def _demonstrative(use: Use) -> str:
     owner = next((w for w in use.low if w in OWNERS), "")
     if case == "Gen" and owner:
         return owner
-    if lemma != "hic" and use.substantive is not False and (lemma == "is" or said):
+    if lemma != "hic" and use.place.substantive is not False and (lemma == "is" or said):
         gendered = {"him": "he", "her": "she", "them": "they"}.get(said, said) or _gendered(use)
         return personal(use, PERSONAL[gendered])
     near = lemma == "hic"
     word = ("these" if near else "those") if use.plural else ("this" if near else "that")
-    if use.substantive is False:
+    if use.place.substantive is False:
         return word
-    return cased(use, f"{word} things" if use.substantive and use.plural and use.neuter else word)
+    return cased(use, f"{word} things" if use.place.substantive and use.plural and use.neuter else word)
 
 
 def _relative(use: Use) -> str:
@@ -103,7 +104,7 @@ def _quantity(use: Use) -> str:
     if "all" in glosses and not use.plural and "every" in glosses:
         fitting.append("every")
     word = next((g for g in glosses if g == content), "") or (fitting or glosses)[0] or content or UNKNOWN
-    if use.upos == "DET" and not use.substantive:
+    if use.upos == "DET" and not use.place.substantive:
         return word
     if word == "other":
         word = "others" if use.plural else "another"

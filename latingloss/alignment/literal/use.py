@@ -19,6 +19,22 @@ FUNCTION = frozenset(
 OWNERS = frozenset(("his", "her", "its", "their"))
 
 
+class Place(NamedTuple):
+    """What the passage around a word does to its gloss."""
+
+    subject: bool = False  # its clause has a nominative subject, so a verb needs no pronoun
+    preposition: bool = False  # one governs it, so a noun stays bare
+    conjunction: bool = False  # one of purpose or result (ut, nē) governs the subjunctive: may, might
+    fact: bool = False  # its clause tells a plain fact in the subjunctive: cum venīret, quid fēcerit
+    substantive: bool | None = None  # an adjective, participle or determiner stands without or with a noun
+    head: Lexeme | None = None  # the other half of a compound tense: sum for a participle, its verb for sum
+    gender: str = ""  # of that other half, which shows whether a verb's subject is he, she or it
+    owners: bool = False  # a reflexive goes back to several: their own, themselves
+    capital: bool = False  # written with a capital that no sentence wants
+    told: bool = False  # quod or quia behind a verb of saying: that
+    bare: bool = False  # an infinitive after `do not`, `can`, `must`: no `to`
+
+
 class Use(NamedTuple):
     """A word where it stands."""
 
@@ -27,12 +43,8 @@ class Use(NamedTuple):
     features: dict[str, str]
     said: tuple[str, ...]  # the rendering
     low: tuple[str, ...]  # the same in lower case
-    old: bool
-    subject: bool
-    preposition: bool
-    conjunction: bool
-    substantive: bool | None
-    head: Lexeme | None
+    old: bool  # the rendering says thou
+    place: Place
 
     @property
     def plural(self) -> bool:

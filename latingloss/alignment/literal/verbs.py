@@ -19,11 +19,16 @@ from latingloss.english.verbs import agree, past_participle, present_participle
 _MODAL = frozenset(("may", "might", "would", "should", "let", "mayest", "shall", "will"))
 _HAVE = frozenset(("have", "has", "had", "hath", "hast"))
 _STATES = frozenset(("have", "know", "hate", "remember", "want", "owe", "own", "seem", "lack", "matter", "befit"))
+# words that tie what follows to the verb, so that a noun behind them is no object
+_LINKS = frozenset(
+    """up out away down back off together on in at to for with from into through by about around along aside under
+    before after against apart across forward upon near beforehand round abroad behind below besides as like of""".split()  # noqa: SIM905
+)
 _FULL = {"can": "be able", "must": "have to", "ought": "be bound", "may": "be allowed"}
 _SEMIDEPONENT = ("audeō", "gaudeō", "soleō", "fīdō")  # Bennett 1918, section 114
+_SHOWN = {"Neut": "(it)", "Fem": "(she)"}
 _SHIFT = {"Pres": ("Past", "Perf"), "Past": ("Pqp", "Perf"), "Fut": ("Fut", "Perf")}
 _PRESENT = {("Past", "Perf"): ("Pres", "Imp"), ("Pqp", "Perf"): ("Past", "Imp"), ("Fut", "Perf"): ("Fut", "Imp")}
-
 
 
 class _Action(NamedTuple):
@@ -52,8 +57,18 @@ def _action(use: Use) -> _Action:
     if sense == "lie" and {"deceive", "pretend"} & set(use.lexeme.gloss.split("; ")):
         sense = "tell lies"  # lied, not lay
     active = use.lexeme.deponent or lemma.endswith("fīō") or sense.startswith("be ") or bool(impersonal)
-    passive = use.features.get("Voice") == "Pass" and not active
+    passive = (use.features.get("Voice") == "Pass" or use.features["VerbForm"] == "Gdv") and not active
+    if passive and _object(sense):
+        sense = next((g for g in use.lexeme.gloss.split("; ") if not _object(g)), sense)
     return _Action(sense, state, impersonal, passive)
+
+
+def _object(sense: str) -> str:
+    """The object that a phrase brings, `the gospel` of `preach the gospel`; it cannot become its passive."""
+    _, _, rest = sense.partition(" ")
+    word = rest.split(" ")[-1]
+    noun = bases(word, "NOUN") and not bases(word, "ADJ") and not word.endswith("ly")
+    return rest if noun and not set(rest.split(" ")) & _LINKS else ""
 
 
 def verb(use: Use) -> str:
@@ -63,31 +78,38 @@ def verb(use: Use) -> str:
     form = use.features["VerbForm"]
     if form in ("Part", "Gdv"):
         text = _participle(use, action)
-        return ones(use, text, verbal=True) if use.substantive else text
+        return ones(use, text, verbal=True) if use.place.substantive else text
     if form == "Ger":
         prefix = {"Gen": "of ", "Abl": "by ", "Dat": "for ", "Acc": "for "}.get(use.features.get("Case", ""), "")
-        return ("" if use.preposition else prefix) + present_participle(action.sense)
+        return ("" if use.place.preposition else prefix) + present_participle(action.sense)
     if form == "Sup":
         return f"to {action.sense}"
     if action.passive:
-        action = action._replace(sense=f"be {past_participle(action.sense)}")
+        action = action._replace(sense=_passive(action.sense))
     return _infinitive(use, action) if form == "Inf" else _finite(use, action)
+
+
+def _passive(sense: str) -> str:
+    """`be sent away`; `have the gospel preached` where the phrase has its own object."""
+    if rest := _object(sense):
+        return f"have {rest} {past_participle(sense.partition(' ')[0])}"
+    return f"be {past_participle(sense)}"
 
 
 def _participle(use: Use, action: _Action) -> str:
     sense = action.sense
     done = sense.removeprefix("be ") if sense.startswith("be ") else past_participle(sense)
     if use.features["VerbForm"] == "Gdv":
-        return f"to {sense}" if done == sense.removeprefix("be ") != sense else f"to be {done}"
+        return f"to {sense}" if done == sense.removeprefix("be ") != sense else f"to {_passive(sense)}"
     if use.features.get("Tense") == "Pres":
         return present_participle(sense)
     if use.features.get("Tense") == "Fut":
         return f"about to {sense}"
-    if use.head:
+    if use.place.head:
         return done
     if use.lexeme.deponent or use.lexeme.lemma.endswith(_SEMIDEPONENT):
         return done if done in use.low and "having" not in use.low else f"having {past_participle(sense)}"
-    absolute = use.features.get("Case") == "Abl" and not use.preposition and not use.substantive
+    absolute = use.features.get("Case") == "Abl" and not use.place.preposition and not use.place.substantive
     return f"having been {done}" if absolute or "having" in use.low else done
 
 
@@ -96,12 +118,12 @@ def _tense(use: Use, *, fallback: tuple[str, str]) -> tuple[str, str]:
     tense, aspect = use.features.get("Tense", fallback[0]), use.features.get("Aspect", fallback[1])
     if use.lexeme.lemma.endswith("ī") and base(use.lexeme.gloss.split(" ")[0].strip(";"), "VERB") in use.lexeme.gloss:
         return _PRESENT.get((tense, aspect), (tense, aspect))
-    return _SHIFT.get(tense, (tense, aspect)) if use.head else (tense, aspect)
+    return _SHIFT.get(tense, (tense, aspect)) if use.place.head else (tense, aspect)
 
 
 def _active_head(use: Use) -> bool:
     """Tell whether the participle that a form of sum goes with has an active sense: `locūtus est`, has spoken."""
-    head = use.head
+    head = use.place.head
     return bool(head) and head is not None and head.deponent and not head.gloss.startswith("be ")
 
 
@@ -113,6 +135,8 @@ def _infinitive(use: Use, action: _Action) -> str:
         return f"to have {past_participle(action.sense)}"
     if tense == "Fut":
         return f"to be about to {action.sense}"
+    if use.place.bare:
+        return action.sense
     return f"not to {action.sense[4:]}" if action.sense.startswith("not ") else f"to {action.sense}"
 
 
@@ -121,7 +145,7 @@ def _subject(use: Use, action: _Action) -> str:
     person = use.features.get("Person", "3")
     if action.impersonal:
         return action.impersonal
-    if use.subject:
+    if use.place.subject:
         return ""
     if person in ("1", "2"):
         return personal(
@@ -131,7 +155,7 @@ def _subject(use: Use, action: _Action) -> str:
     low = [{"him": "he", "her": "she", "them": "they"}.get(w, w) if "let" in use.low else w for w in use.low]
     if use.plural:
         return "they" if "they" in low else "(they)"
-    return next((w for w in low if w in ("he", "she", "it", "there")), "(he)")
+    return next((w for w in low if w in ("he", "she", "it", "there")), _SHOWN.get(use.place.gender, "(he)"))
 
 
 def _finite(use: Use, action: _Action) -> str:
@@ -140,9 +164,10 @@ def _finite(use: Use, action: _Action) -> str:
     if mood == "Imp":
         return _command(use, action, subject)
     tense, aspect = _tense(use, fallback=("Pres", "Imp"))
-    if mood == "Sub" and use.conjunction and use.low and not _MODAL & set(use.low):
-        mood = "Ind"  # the rendering has a plain fact: cum venīret, when he was coming
-    if mood == "Sub" and not use.conjunction and tense in ("Pres", "Past") and (tense, aspect) != ("Past", "Imp"):
+    clause = use.place.conjunction or use.place.fact
+    if mood == "Sub" and (use.place.fact or (clause and use.low)) and not _MODAL & set(use.low):
+        mood = "Ind"  # a plain fact, or one in the rendering: cum venīret, when he was coming
+    if mood == "Sub" and not clause and tense in ("Pres", "Past") and (tense, aspect) != ("Past", "Imp"):
         return _wish(use, action, subject, perfect=aspect == "Perf")
     words = [subject, *_predicate(use, action, mood=mood, tense=tense, aspect=aspect)]
     return " ".join(filter(None, words))
@@ -185,7 +210,11 @@ def _predicate(use: Use, action: _Action, *, mood: str, tense: str, aspect: str)
     done = "" if bare else past_participle(sense)
     if mood == "Sub":
         helper = (
-            "may" if tense == "Pres" or (tense, aspect) == ("Past", "Perf") else "might" if use.conjunction else "would"
+            "may"
+            if tense == "Pres" or (tense, aspect) == ("Past", "Perf")
+            else "might"
+            if use.place.conjunction
+            else "would"
         )
         return [_agreeing(use, helper), *(("have", done) if aspect == "Perf" else (sense,))]
     if tense == "Fut":

@@ -11,7 +11,7 @@ from typing import NamedTuple
 
 from latingloss.context.relations.clauses import Clause, clauses_of
 from latingloss.context.relations.phrases import Found, agreeing, apposed, governed, owners
-from latingloss.context.relations.verbs import Hanging
+from latingloss.context.relations.verbs import SAYING, Hanging
 from latingloss.context.relations.words import Word, words_of
 from latingloss.morphology.ranking import Candidate
 
@@ -29,7 +29,7 @@ class Relations(NamedTuple):
     preposition: Partner | None = None
     agrees_with: Partner | None = None  # the noun it goes with; of a relative, the noun it goes back to
     owner: Partner | None = None  # for a genitive: the noun that it belongs to
-    verb: Partner | None = None  # whose subject or object it is; that an infinitive completes
+    verb: Partner | None = None  # whose subject or object it is; of saying, for the quod behind it
     subject: Partner | None = None  # of a verb; of the clause, for a noun said of it
     auxiliary: Partner | None = None  # for a participle: its form of sum; for sum: its participle
     conjunction: Partner | None = None  # for a subjunctive
@@ -37,6 +37,8 @@ class Relations(NamedTuple):
     absolute: Partner | None = None  # the other half of an ablative absolute
     comparative: Partner | None = None  # that an ablative is compared with
     apposition: Partner | None = None  # the noun before, that this one names again
+    reflexive: Partner | None = None  # for sē and suus: the verb whose subject they go back to
+    opens: bool = False  # it begins a sentence, so that a capital says nothing
     beside: Partner | None = None  # for a nominative adjective: the verb whose unnamed subject it goes with
 
 
@@ -46,8 +48,7 @@ def relations(chosen: Sequence[tuple[Candidate, ...]], texts: Sequence[str]) -> 
     fields = _fields(words, clauses_of(words))
     out: list[list[Relations]] = [[NONE] * len(parts) for parts in chosen]
     for word, found in zip(words, fields, strict=True):
-        if found:
-            out[word.token][word.part] = Relations(**found)
+        out[word.token][word.part] = Relations(opens=word.mark == ".", **found)
     return [tuple(row) for row in out]
 
 
@@ -62,11 +63,13 @@ def _fields(words: list[Word], clauses: list[Clause]) -> list[dict[str, Partner]
     hanging = Hanging(words, prepositions, agreement, apposition)
     for clause in clauses:
         hanging.read(clause)
+    hanging.verbs.update(_told(clauses))
     possession = owners(words, agreement, apposition)
     tables: dict[str, Found] = {
         "preposition": prepositions, "apposition": apposition, "agrees_with": agreement, "owner": possession,
         "verb": hanging.verbs, "subject": hanging.subjects, "auxiliary": hanging.auxiliaries,
         "infinitive": hanging.infinitives, "absolute": hanging.absolutes, "beside": hanging.beside,
+        "reflexive": _reflexives(words, clauses),
         "conjunction": _conjunctions(words, clauses), "comparative": _compared(words, prepositions),
     }  # fmt: skip
     antecedents(words, clauses, agreement)
@@ -78,12 +81,30 @@ def _fields(words: list[Word], clauses: list[Clause]) -> list[dict[str, Partner]
 
 
 def _conjunctions(words: list[Word], clauses: list[Clause]) -> Found:
-    """The conjunction that opens the clause of a subjunctive."""
+    """What opens the clause of a subjunctive: conjunction, relative or question word."""
     return {
-        c.finite.place: c.opener
-        for c in clauses
-        if c.finite and c.opener and c.opener.kind == "subordinator" and c.finite.features.get("Mood") == "Sub"
+        c.finite.place: c.opener for c in clauses if c.finite and c.opener and c.finite.features.get("Mood") == "Sub"
     }
+
+
+def _told(clauses: list[Clause]) -> Found:
+    """The verb of saying that `quod` or `quia` follows: sciō quod, I know that (Bennett 1918, section 331, later Latin)."""
+    found: Found = {}
+    for clause in clauses:
+        opener, verb = clause.opener, clause.outer.finite if clause.outer else None
+        near = opener is not None and verb is not None and 0 < opener.place - verb.place <= 3
+        if near and opener.lemma in ("quod", "quia", "quoniam") and verb.lemma in SAYING:
+            found[opener.place] = verb
+    return found
+
+
+def _reflexives(words: list[Word], clauses: list[Clause]) -> Found:
+    """The verb of the clause that `sē` and `suus` stand in."""
+    found: Found = {}
+    for word in words:
+        if word.lemma in ("sē", "suus") and (verb := clauses[word.clause].finite):
+            found[word.place] = verb
+    return found
 
 
 _MEASURES = frozenset(("multus", "paulum", "paulus", "nihil", "quantus", "tantus", "is", "hic"))

@@ -13,6 +13,7 @@ Found = dict[int, Word]  # place of a word -> place of its partner's word
 _CASES = {"acc": "Acc", "abl": "Abl", "gen": "Gen"}
 _POINTING = frozenset(("is", "hic", "ille", "iste", "ipse", "īdem"))
 _ADJECTIVAL = frozenset(("adjective", "determiner", "participle"))
+_STANDING = frozenset(("adjective", "participle"))
 _WITH_GENITIVE = frozenset(
     """plēnus memor immemor cupidus avidus perītus imperītus expers particeps reus cōnscius īnscius nescius studiōsus
     prūdēns dignus indignus similis dissimilis inops dīves fertilis compos capāx tenāx""".split()  # noqa: SIM905
@@ -31,7 +32,7 @@ def governed(words: list[Word]) -> Found:
         if word.kind != "preposition":
             continue
         cases = {_CASES.get(g, "") for g in word.reading.lexeme.governs.split("/")} - {"Gen"}
-        if word.part and i and words[i - 1].case in cases:  # mēcum
+        if word.part and i:  # mēcum
             found[i - 1] = word
         elif cases:
             for other in _phrase(words, i, cases):
@@ -115,7 +116,7 @@ def agreeing(words: list[Word], prepositions: Found) -> Found:
 
 def _beside_it(words: list[Word], word: Word) -> Word | None:
     """The adjective that stands as a noun beside a determiner (`omnēs sānctī`), or the noun behind `quī`, `aliquis`."""
-    kinds = ("adjective", "participle") if word.kind == "determiner" else ("noun",)
+    kinds = ("noun",) if word.kind == "pronoun" else ("adjective",) if word.lemma in _POINTING else _STANDING
     for j in (word.place + 1, word.place - 1) if word.kind == "determiner" else (word.place + 1,):
         other = words[j] if 0 <= j < len(words) else word
         edge = other if j > word.place else word
@@ -146,6 +147,8 @@ def _may_agree(word: Word, other: Word, prepositions: Found) -> bool:
         return False
     if other.kind == "noun":
         return prepositions.get(word.place) is prepositions.get(other.place) or word.place < other.place
+    if other.kind == "determiner":  # eō dīcente
+        return word.kind == "participle" and other.lemma in _POINTING
     return other.kind == "pronoun" and not other.relative and word.kind != "determiner" and bool(other.number)
 
 

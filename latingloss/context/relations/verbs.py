@@ -11,12 +11,14 @@ from latingloss.context.relations.phrases import Found
 from latingloss.context.relations.words import Word
 
 _COPULAS = frozenset(("sum", "fīō", "videor", "appāreō", "maneō", "vocor", "nāscor", "adsum", "absum"))
-_NAMING = frozenset(("vocō", "appellō", "nōminō", "dīcō", "faciō", "creō", "putō", "habeō", "videō", "nuncupō", "ōrdinō"))
+_NAMING = frozenset(
+    ("vocō", "appellō", "nōminō", "dīcō", "faciō", "creō", "putō", "habeō", "videō", "nuncupō", "ōrdinō")
+)
 _MODAL = frozenset(
     """possum volō#1 nōlō mālō dēbeō coepī soleō incipiō audeō cupiō queō nequeō dēsinō cessō cōnor optō temptō
     properō festīnō""".split()  # noqa: SIM905
 )
-_SAYING = frozenset(
+SAYING = frozenset(
     """dīcō putō crēdō sciō nesciō videō audiō jubeō sinō faciō volō#1 nōlō cōgnōscō intellegō sentiō arbitror exīstimō
     negō spērō cōnfīdō fateor cōnfiteor affirmō cōnstat oportet vetō patior cōgō cupiō nūntiō annūntiō respondeō
     scrībō trādō prōmittō jūrō cēnseō jūdicō reor opīnor simulō doceō permittō licet decet meminī dēcernō""".split()  # noqa: SIM905
@@ -34,7 +36,9 @@ _GIVING = frozenset(
     afferō mōnstrō narrō scrībō committō concēdō dēmōnstrō adjungō commendō condōnō dīmittō distribuō ērogō impertiō
     indicō jūrō largior mandō pandō parō porrigō praestō praecipiō relinquō restituō solvō vendō vovēō""".split()  # noqa: SIM905
 )
-_TIMES = frozenset(("annus", "diēs", "hōra", "mēnsis", "nox", "noctū", "hebdomas", "saeculum", "aetās", "bīduum", "trīduum"))
+_TIMES = frozenset(
+    ("annus", "diēs", "hōra", "mēnsis", "nox", "noctū", "hebdomas", "saeculum", "aetās", "bīduum", "trīduum")
+)
 _VERBS = frozenset(("finite", "infinitive", "participle", "gerund"))
 _HEADS = frozenset(("noun", "pronoun", "determiner", "adjective", "participle"))
 
@@ -140,7 +144,7 @@ class Hanging:
         for word in verbs:
             if word.kind != "infinitive":
                 continue
-            ruling = [v for v in verbs if v is not word and (v.lemma in _MODAL or v.lemma in _SAYING)]
+            ruling = [v for v in verbs if v is not word and (v.lemma in _MODAL or v.lemma in SAYING)]
             if not ruling and clause.finite and clause.finite.lemma == "sum":
                 ruling = [clause.finite]
             if ruling:
@@ -159,7 +163,7 @@ class Hanging:
         """The infinitive whose subject an accusative is (he says that *they* come), if that is clear."""
         infinitive = next((v for v in verbs if v.kind == "infinitive" and abs(v.place - word.place) <= 5), None)
         sayer = self.verbs.get(infinitive.place) if infinitive else None
-        if infinitive is None or sayer is None or sayer.lemma not in _SAYING or word is not accusatives[0]:
+        if infinitive is None or sayer is None or sayer.lemma not in SAYING or word is not accusatives[0]:
             return None
         passive = infinitive.features.get("Voice") == "Pass" and not infinitive.reading.lexeme.deponent
         alone = passive or infinitive.lemma in _INTRANSITIVE
@@ -247,4 +251,10 @@ def _far(words: list[Word], word: Word, verb: Word) -> float:
     """How far a verb is; a mark between counts like three words, the far side of a participle like two."""
     first, last = sorted((word.place, verb.place))
     marks = sum(1 for w in words[first + 1 : last + 1] if w.mark)
-    return last - first + 3 * marks + 2 * (verb.kind == "participle" and verb.place > word.place) + 0.5 * (verb.place < word.place)
+    return (
+        last
+        - first
+        + 3 * marks
+        + 2 * (verb.kind == "participle" and verb.place > word.place)
+        + 0.5 * (verb.place < word.place)
+    )

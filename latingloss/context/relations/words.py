@@ -15,7 +15,14 @@ _KINDS = {
     "NOUN": "noun", "PROPN": "noun", "ADJ": "adjective", "NUM": "adjective", "DET": "determiner", "PRON": "pronoun",
     "ADP": "preposition", "SCONJ": "subordinator", "CCONJ": "coordinator",
 }  # fmt: skip
-_VERBAL = {"Fin": "finite", "Inf": "infinitive", "Part": "participle", "Gdv": "participle", "Ger": "gerund", "Sup": "gerund"}
+_VERBAL = {
+    "Fin": "finite",
+    "Inf": "infinitive",
+    "Part": "participle",
+    "Gdv": "participle",
+    "Ger": "gerund",
+    "Sup": "gerund",
+}
 # words that stand second in their clause, whatever they are tagged: they join nothing beside them
 _SECOND = frozenset(("enim", "autem", "igitur", "nam", "namque", "quidem", "vērō", "ergō", "quoque", "tamen", "etenim"))
 STRONG = frozenset(".?!;:")
