@@ -45,7 +45,7 @@ def _cause(gold: GoldWord, sources: Sources) -> str:
         return "split otherwise"
     key = tool(sources, "treebank").key
     lemma = key(gold.lemma)
-    if _abbreviated(plain(gold.form), lemma):
+    if gold.word.guessed and _abbreviated(plain(gold.form), lemma):
         return "abbreviation"
     readings = latingloss.analyze(gold.word.form)
     if any(gold.agrees(reading.features) for reading in readings):

@@ -31,7 +31,7 @@ _HOME = {
     "Pronunciation": "document",
     "LatinglossError": "errors",
 }
-__all__ = [*_HOME, "__version__"]  # noqa: PLE0604
+__all__ = [*_HOME, "__version__"]
 
 if TYPE_CHECKING:
     from latingloss.alignment import align as align

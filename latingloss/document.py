@@ -129,8 +129,42 @@ class Passage(Record):
         return tuple(sorted(link.english for link in self.links if link.latin == latin))
 
     def literal(self) -> str:
-        """Return the word-for-word line: each word's gloss in the Latin's own order."""
+        """Return the word-for-word line: each word's gloss in the Latin's own order, `and` before the word with -que.
+
+        >>> from latingloss import annotate
+        >>> annotate("Stellae lucent.").passages[0].literal()
+        'stars | shine'
+        """
         return " | ".join(" ".join(w.gloss for w in reversed(t.words)) for t in self.tokens if t.words)
+
+    def in_english_order(self) -> str:
+        """Return the Latin words in the order of the rendering, for a learner whom the Latin's order confuses.
+
+        A word that nothing renders stays beside the word before it in the Latin, one at the beginning or a preposition
+        beside the word after it. Without a rendering the order is the Latin's own.
+
+        >>> from latingloss import annotate
+        >>> annotate("Agnum quaerit pastor.", "The shepherd seeks the lamb.").passages[0].in_english_order()
+        'pastor quaerit Agnum'
+        """
+        places: dict[int, list[int]] = {}
+        for link in self.links:
+            places.setdefault(link.latin, []).append(link.english)
+        groups: list[tuple[float, list[str]]] = []
+        waiting: list[str] = []
+        for i, token in enumerate(self.tokens):
+            if not token.words:
+                continue
+            if i in places:
+                groups.append((sum(places[i]) / len(places[i]), [*waiting, token.text]))
+                waiting = []
+            elif waiting or not groups or token.words[0].upos == "ADP":
+                waiting.append(token.text)
+            else:
+                groups[-1][1].append(token.text)
+        if waiting:
+            groups.append((float("inf"), waiting))
+        return " ".join(text for _, texts in sorted(groups, key=lambda group: group[0]) for text in texts)
 
 
 class Document(Record):

@@ -1,7 +1,7 @@
 """The whole way from two strings to a Document, on one screen.
 
-    source -> passages (lines paired with renderings) -> tokens -> readings in context -> links to the English
-           -> glosses and reasons -> difficulty and the words worth picking out
+source -> passages (lines paired with renderings) -> tokens -> readings in context -> links to the English
+       -> glosses and reasons -> difficulty and the words worth picking out
 """
 
 from __future__ import annotations
@@ -20,7 +20,7 @@ from latingloss.document import Document, Link, Passage, RenderingToken, Token
 from latingloss.engines import Engine, TokenChoices
 from latingloss.engines.builtin import BuiltInEngine
 from latingloss.errors import InputTypeError, OptionError, TextError
-from latingloss.text.checking import check
+from latingloss.text.checking import check, check_whole
 from latingloss.text.lines import Line, lines
 from latingloss.text.pairing import pair_texts
 from latingloss.text.tokens import Span, tokenize, tokenize_english
@@ -204,9 +204,7 @@ def _spans_within(lines: Sequence[Line], spans: Sequence[Span]) -> list[list[Spa
     return out
 
 
-def _joined(
-    sentences: Sequence[Sequence[str]], cut: Callable[[str], list[Span]]
-) -> tuple[str, list[list[Span]]]:
+def _joined(sentences: Sequence[Sequence[str]], cut: Callable[[str], list[Span]]) -> tuple[str, list[list[Span]]]:
     """Lay given tokens out as a text; the kind of a token is that of its first part when cut."""
     spans: list[list[Span]] = []
     at = 0
@@ -234,6 +232,7 @@ def _check_token_lists(latin: object, english: object) -> None:
             for j, token in enumerate(sentence):
                 if not isinstance(token, str):
                     raise InputTypeError(f"{name}[{i}][{j}] must be str, not {type(token).__name__}")
+                check_whole(token, f"{name}[{i}][{j}]")
                 if not token or token.isspace():
                     raise TextError(f"{name}[{i}][{j}] is empty; leave empty tokens out")
     if english is not None and len(english) != len(latin):  # type: ignore[arg-type]

@@ -65,6 +65,8 @@ def _place(form: str, best: Candidate, found: Relations) -> Place:
         gender=other.features.get("Gender", "") if other else "",
         owners=found.reflexive is not None and found.reflexive.reading.features.get("Number") == "Plur",
         capital=capital,
+        called=found.called,
+        compared=found.comparative is not None,
         told=best.upos == "SCONJ" and found.verb is not None,
         bare=best.features.get("VerbForm") == "Inf" and found.verb is not None and _takes_bare(found.verb.reading),
     )
@@ -80,7 +82,10 @@ def _takes_bare(verb: Candidate) -> bool:
 
 def _stands_alone(best: Candidate, found: Relations) -> bool | None:
     """Tell whether an adjective, determiner or participle stands for a noun; None for what is never beside one."""
-    if best.upos in ("ADJ", "DET") or best.features.get("VerbForm") in ("Part", "Gdv"):
+    participle = best.features.get("VerbForm") in ("Part", "Gdv")
+    if participle and best.features.get("Case") == "Nom" and found.verb is None:
+        return False  # said of a subject that was not found
+    if best.upos in ("ADJ", "DET") or participle:
         return found.agrees_with is None and found.auxiliary is None and found.beside is None
     return None
 

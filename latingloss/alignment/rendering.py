@@ -20,7 +20,7 @@ from latingloss.morphology.ranking import Candidate
 from latingloss.tables import read_table
 
 _REACH = 4  # English words between a noun and its verb
-_BREAKS = frozenset(".,;:?!—–\"“”")
+_BREAKS = frozenset('.,;:?!—–"“”')
 _GRAMMAR = FUNCTION_WORDS | frozenset(
     "thou thee ye thy thine me him us them whom unto upon o oh was were is are am been being has had having did does"
     " will would shall should may might let not an as".split()
@@ -83,7 +83,21 @@ def _around(token: int, first: int, english: list[str], owner: dict[int, int]) -
             break
         mine = owner.get(j, token) == token
         found.append(("own " if mine else "other ") + english[j])
-        if english[j] not in ("the", "a", "an", "his", "her", "my", "your", "their", "our", "its", "thy", "this", "that"):
+        if english[j] not in (
+            "the",
+            "a",
+            "an",
+            "his",
+            "her",
+            "my",
+            "your",
+            "their",
+            "our",
+            "its",
+            "thy",
+            "this",
+            "that",
+        ):
             break
     return found
 

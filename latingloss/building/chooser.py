@@ -17,7 +17,7 @@ import numpy as np
 
 from latingloss.building.examples import BATCH, Verse, read_verses, treebank_lessons
 from latingloss.building.fitting import Lesson, Sizes, fit_rounds
-from latingloss.building.rendering import evidence, fit_signs, grammar_signs, render, save_signs
+from latingloss.building.rendering import evidence, fit_signs, render, save_signs
 from latingloss.building.vocabularies import Vocabularies
 from latingloss.context.columns import Columns, Floats, Types, Vocabulary, lay_out
 from latingloss.context.evidence import pairs_at
@@ -25,9 +25,9 @@ from latingloss.context.model import Evidence, Model, Round, scores, softmax
 
 OUT = Path(__file__).parents[1] / "data" / "context"
 TREEBANKS = (("circse-train", 1.0), ("circse-dev", 1.0), ("llct-dev", 0.3))  # charters confuse their cases
-VERSE_WEIGHT = 0.2
+VERSE_WEIGHT = 0.25
 EVERY = 4  # of the verses
-TRUST = 1.0  # in the English signs
+TRUST = 1.4  # in the English signs
 _AGAINST_PREPOSITION = 0.02
 
 
@@ -71,7 +71,7 @@ def train(shared: Path, out: Path) -> None:
             save_signs(signs, names, out / "english.tsv", trust=TRUST)
         else:
             corrected = [
-                keep_to_prepositions(b.columns, softmax(b.columns, np.log(q + 1e-9) + evidence(b, signs)))
+                keep_to_prepositions(b.columns, softmax(b.columns, np.log(q + 1e-9) + TRUST * evidence(b, signs)))
                 for b, q in zip(batches, beliefs, strict=True)
             ]
             rounds = fit_rounds(lessons + _verse_lessons(verses, types, corrected), sizes)

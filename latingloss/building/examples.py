@@ -9,12 +9,12 @@ from typing import NamedTuple
 import numpy as np
 
 from latingloss.alignment import align
+from latingloss.alignment.rendering import english_signs, linked_words
 from latingloss.building.fitting import Lesson
 from latingloss.building.matching import gold_reading
 from latingloss.building.sources import GoldWord, gold_sentences, verses
 from latingloss.context.columns import Types, lay_out
 from latingloss.context.model import Evidence
-from latingloss.alignment.rendering import english_signs, linked_words
 from latingloss.engines.builtin import sense_order, word_parts
 from latingloss.text.tokens import tokenize, tokenize_english
 

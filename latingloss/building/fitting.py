@@ -10,7 +10,7 @@ import numpy as np
 from latingloss.context.columns import Columns, Floats, Ints
 from latingloss.context.evidence import FAR, NEAR
 from latingloss.context.model import AGREEMENTS, Evidence, Round, scores, softmax
-from latingloss.context.tags import COARSE, EDGE
+from latingloss.context.tags import EDGE
 
 EPOCHS, RATE, DECAY, FOLDS = 8, 0.12, 1e-4, 2
 

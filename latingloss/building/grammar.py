@@ -36,8 +36,12 @@ _CASES: dict[str, dict[str, float]] = {
 _NUMBERS = {"-s": {"Plur": 1.0}, "bare": {"Sing": 0.6}}
 _PERSONS = {"i": ("1Sing",), "we": ("1Plur",), "thou": ("2Sing",), "ye": ("2Plur",), "you": ("2Sing", "2Plur"),
             "he": ("3Sing",), "she": ("3Sing",), "it": ("3Sing",), "they": ("3Plur",)}  # fmt: skip
-_MOODS = {"has let": ("VSub", 1.5), "has may": ("VSub", 1.5), "has will": ("VIndFut", 1.5), "has shall": ("VIndFut", 1.5),
-          "has had": ("VIndPqp", 1.5), "has have": ("VIndPastP", 1.0), "has has": ("VIndPastP", 1.0)}  # fmt: skip
+_MOODS = {  # sign -> beginnings of verb tags it speaks for
+    "has let": ("VSub",), "has may": ("VSub",), "has might": ("VSub",), "has will": ("VIndFut",),
+    "has shall": ("VIndFut",), "has had": ("VIndPqp", "VSubPqp"), "has have": ("VIndPastP",), "has has": ("VIndPastP",),
+    "-s": ("VIndPres",), "-eth": ("VIndPres",), "-ed": ("VIndPast",), "changed": ("VIndPast",), "-ing": ("Part", "Ger"),
+}  # fmt: skip
+_RELATIVES = ("has who", "has which", "has whom", "has whose")
 
 
 def weight(tag: str, sign: str) -> float:
@@ -47,15 +51,17 @@ def weight(tag: str, sign: str) -> float:
     (2.0, 0.0)
     """
     kind, _, rest = tag.partition(" ")
+    moody = 1.2 if kind.startswith(_MOODS.get(sign, ("-",))) else 0.0
     if kind.startswith("V"):
-        mood, worth = _MOODS.get(sign, ("-", 0.0))
         word = sign.removeprefix("has ").removeprefix("own ").removeprefix("other ")
         persons = _PERSONS.get(word, ())
-        return worth * kind.startswith(mood) + (1.0 if rest in persons else -0.5 if persons else 0.0)
+        return moody + (1.0 if rest in persons else -0.5 if persons else 0.0)
     if kind.startswith("Inf"):
         return 1.0 if sign == "has to" else 0.0
+    if sign in _RELATIVES and kind in ("ADV", "SCONJ"):
+        return -1.5
     by_case = _CASES.get(sign, {}).get(rest[:3], 0.0)
-    return by_case + (_NUMBERS.get(sign, {}).get(rest[3:], 0.0) if kind == "noun" else 0.0)
+    return moody + by_case + (_NUMBERS.get(sign, {}).get(rest[3:], 0.0) if kind == "noun" else 0.0)
 
 
 def weights(names: Vocabularies) -> Floats:

@@ -16,7 +16,11 @@ HEADER = ("file", "version", "source", "licence", "sha256")
 
 def data_files() -> list[Path]:
     """Return every shipped data file but the manifest, in order."""
-    return sorted(p for p in DATA.rglob("*") if p.is_file() and p.suffix != ".py" and p != MANIFEST and "__pycache__" not in p.parts)
+    return sorted(
+        p
+        for p in DATA.rglob("*")
+        if p.is_file() and p.suffix != ".py" and p != MANIFEST and "__pycache__" not in p.parts
+    )
 
 
 def main() -> None:

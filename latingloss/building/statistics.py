@@ -61,7 +61,9 @@ def gold_counts(shared: Path) -> tuple[Counter[tuple[str, str]], Counter[str]]:
     return by_lexeme, by_cell
 
 
-def estimate(forms: Counter[tuple[str, bool]], gold: tuple[Counter[tuple[str, str]], Counter[str]]) -> tuple[dict, dict]:  # type: ignore[type-arg]
+def estimate(
+    forms: Counter[tuple[str, bool]], gold: tuple[Counter[tuple[str, str]], Counter[str]]
+) -> tuple[dict, dict]:  # type: ignore[type-arg]
     """Share the forms' counts out over their readings until stable; gold counts stay in."""
     entries = lexemes()
     lexeme_n: dict[tuple[str, str], float] = defaultdict(lambda: 0.2)
@@ -75,7 +77,9 @@ def estimate(forms: Counter[tuple[str, bool]], gold: tuple[Counter[tuple[str, st
         readings = [a for a in analyses(form) if not (entries[a.lexeme].upos == "PROPN" and not capital and n > 0)]
         readings = [a for a in readings if not capital or entries[a.lexeme].lemma[0].isupper()] or readings
         readings = readings or list(analyses(form))
-        named = [((entries[a.lexeme].lemma, entries[a.lexeme].upos), _name(entries[a.lexeme].upos, a)) for a in readings]
+        named = [
+            ((entries[a.lexeme].lemma, entries[a.lexeme].upos), _name(entries[a.lexeme].upos, a)) for a in readings
+        ]
         table.append((n, list(dict.fromkeys(named))))
     for _ in range(ROUNDS):
         new_lexeme: dict[tuple[str, str], float] = defaultdict(float)

@@ -6,7 +6,7 @@ from typing import NamedTuple
 
 import numpy as np
 
-from latingloss.context.columns import Columns, Floats, Ints
+from latingloss.context.columns import Columns, Ints
 from latingloss.context.tags import CLASSES
 
 NEAR = (-3, -2, -1, 1, 2, 3)  # distances at which a neighbour's sign counts

@@ -31,11 +31,19 @@ def check(text: object, name: str, *, most_characters: int = MOST_CHARACTERS) ->
         )
     if not text or text.isspace():
         raise TextError(f"{name}: the text is {'only white space' if text else 'empty'}; give at least one word")
-    if surrogate := _SURROGATE.search(text):
-        raise TextError(
-            f"{name}: half a character (U+{ord(surrogate[0]):04X}) at {surrogate.start()}; it was decoded wrongly: read "
-            "the file again as UTF-8"
-        )
+    check_whole(text, name)
     if not _LATIN_LETTER.search(text):
         raise TextError(f"{name}: no Latin letter in {text[:40]!r}; give a text in the Latin alphabet")
     return text
+
+
+def check_whole(text: str, name: str) -> None:
+    """Raise `TextError` if a text has half a character (a lone surrogate), which no file or JSON can hold.
+
+    >>> check_whole("Lux", "latin")
+    """
+    if surrogate := _SURROGATE.search(text):
+        raise TextError(
+            f"{name}: half a character (U+{ord(surrogate[0]):04X}) at {surrogate.start()}; it was decoded wrongly: "
+            "read the file again as UTF-8"
+        )

@@ -57,7 +57,9 @@ def test_written_lengths_choose_the_case() -> None:
     assert {r.features["Case"] for r in latingloss.analyze("rosa") if r.lemma == "rosa"} == {"Nom", "Voc", "Abl"}
 
 
-@pytest.mark.parametrize("pair", [("cælum", "caelum"), ("cœlum", "caelum"), ("jūs", "ius"), ("VENITE", "venite"), ("glória", "gloria")])
+@pytest.mark.parametrize(
+    "pair", [("cælum", "caelum"), ("cœlum", "caelum"), ("jūs", "ius"), ("VENITE", "venite"), ("glória", "gloria")]
+)
 def test_spellings_are_one_word(pair: tuple[str, str]) -> None:
     one, other = (latingloss.analyze(form) for form in pair)
     assert one[0].lemma == other[0].lemma

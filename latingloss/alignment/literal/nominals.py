@@ -45,6 +45,8 @@ def noun(use: Use, sense: str) -> str:
 def _article(use: Use, text: str, sense: str) -> str:
     if text.split(" ")[0] in ("the", "what", "those", "one", "his", "another"):
         return ""
+    if use.upos == "PROPN" and use.lexeme.kind == "person":
+        return ""
     if "the" in use.low:
         return "the"
     if not use.plural and ("a" in use.low or "an" in use.low):
@@ -63,13 +65,16 @@ def cased(use: Use, text: str, *, article: str = "") -> str:
     if use.place.preposition or case in ("Nom", "Acc"):
         return text
     if case == "Voc":
-        return f"O {text}" if use.upos in ("NOUN", "PROPN") or use.place.substantive else text
+        spoken_to = use.upos in ("NOUN", "PROPN") or use.place.substantive
+        return f"O {text}" if spoken_to and not use.place.called else text
     said = next((w for w in use.low if w in ("of", "to", "unto", "for", *_ABLATIVES)), "")
     if not case:
         return f"{said} {framed}".strip()
     if case == "Dat":
         return f"{said if said in ('for', 'unto') else 'to'} {framed}"
     if case == "Abl":
+        if use.place.compared:
+            return f"than {framed}"
         return f"{said if said in _ABLATIVES else _ablative(use, text)} {framed}"
     return f"{'at' if case == 'Loc' else 'of'} {framed}"
 

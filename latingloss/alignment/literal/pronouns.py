@@ -72,8 +72,11 @@ def _demonstrative(use: Use) -> str:
     owner = next((w for w in use.low if w in OWNERS), "")
     if case == "Gen" and owner:
         return owner
-    if lemma != "hic" and use.place.substantive is not False and (lemma == "is" or said):
-        gendered = {"him": "he", "her": "she", "them": "they"}.get(said, said) or _gendered(use)
+    named = lemma == "is" or said or (lemma == "ille" and use.place.substantive and not use.neuter)
+    if lemma != "hic" and use.place.substantive is not False and named:
+        gendered = {"him": "he", "her": "she", "them": "they"}.get(said, said)
+        if not gendered or use.plural != (gendered == "they"):
+            gendered = _gendered(use)
         return personal(use, PERSONAL[gendered])
     near = lemma == "hic"
     word = ("these" if near else "those") if use.plural else ("this" if near else "that")

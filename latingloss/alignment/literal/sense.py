@@ -26,11 +26,17 @@ def sense_of(use: Use) -> str:
     if not content:
         return _helped(use, glosses, kind) or first
     forms = {form for w in content for form in (w.lower(), *bases(w.lower(), kind))}
-    fitting = [g for g in glosses if (words := set(g.lower().split()) - FUNCTION) and words <= forms]
-    if fitting:
-        # Lord, if the rendering has the capital
-        return _capital(use, max(fitting, key=lambda g: (g in content, len(g))), content)
+    fitting = [g for g in glosses if _fits(g, use, forms)]
+    if fitting:  # the exact word, with the capital of Lord; then the longest
+        return _capital(use, max(fitting, key=lambda g: (g in content, len(set(g.split()) - FUNCTION))), content)
     return (_given(use, content, kind) if use.upos != "AUX" else "") or first
+
+
+def _fits(gloss: str, use: Use, forms: set[str]) -> bool:
+    """Tell whether the rendering has the words of a gloss, and its capitals."""
+    words = set(gloss.lower().split()) - FUNCTION
+    capitals = [w for w in gloss.split() if w[:1].isupper()]
+    return bool(words) and words <= forms and (use.upos != "NOUN" or set(capitals) <= set(use.said))
 
 
 def _capital(use: Use, gloss: str, content: list[str]) -> str:

@@ -18,6 +18,7 @@ from latingloss.english.verbs import agree, past_participle, present_participle
 
 _MODAL = frozenset(("may", "might", "would", "should", "let", "mayest", "shall", "will"))
 _HAVE = frozenset(("have", "has", "had", "hath", "hast"))
+_WISHING = _MODAL | {"to"}  # that he may come; to come
 _STATES = frozenset(("have", "know", "hate", "remember", "want", "owe", "own", "seem", "lack", "matter", "befit"))
 # words that tie what follows to the verb, so that a noun behind them is no object
 _LINKS = frozenset(
@@ -149,7 +150,7 @@ def _subject(use: Use, action: _Action) -> str:
         return ""
     if person in ("1", "2"):
         return personal(
-            use._replace(features={"Number": use.features.get("Number", "Sing")}),
+            use._replace(features={"Case": "Nom", "Number": use.features.get("Number", "Sing")}),
             PERSONAL[person, "Plur" if use.plural else "Sing"],
         )
     low = [{"him": "he", "her": "she", "them": "they"}.get(w, w) if "let" in use.low else w for w in use.low]
@@ -165,7 +166,7 @@ def _finite(use: Use, action: _Action) -> str:
         return _command(use, action, subject)
     tense, aspect = _tense(use, fallback=("Pres", "Imp"))
     clause = use.place.conjunction or use.place.fact
-    if mood == "Sub" and (use.place.fact or (clause and use.low)) and not _MODAL & set(use.low):
+    if mood == "Sub" and (use.place.fact or (clause and use.low)) and not _WISHING & set(use.low):
         mood = "Ind"  # a plain fact, or one in the rendering: cum venīret, when he was coming
     if mood == "Sub" and not clause and tense in ("Pres", "Past") and (tense, aspect) != ("Past", "Imp"):
         return _wish(use, action, subject, perfect=aspect == "Perf")

@@ -38,6 +38,7 @@ class Relations(NamedTuple):
     comparative: Partner | None = None  # that an ablative is compared with
     apposition: Partner | None = None  # the noun before, that this one names again
     reflexive: Partner | None = None  # for sē and suus: the verb whose subject they go back to
+    called: bool = False  # a vocative behind O or another vocative
     opens: bool = False  # it begins a sentence, so that a capital says nothing
     beside: Partner | None = None  # for a nominative adjective: the verb whose unnamed subject it goes with
 
@@ -48,11 +49,16 @@ def relations(chosen: Sequence[tuple[Candidate, ...]], texts: Sequence[str]) -> 
     fields = _fields(words, clauses_of(words))
     out: list[list[Relations]] = [[NONE] * len(parts) for parts in chosen]
     for word, found in zip(words, fields, strict=True):
-        out[word.token][word.part] = Relations(opens=word.mark == ".", **found)
+        called = word.case == "Voc" and not word.mark and _calls(words[word.place - 1])
+        out[word.token][word.part] = Relations(opens=word.mark == ".", called=called, **found)
     return [tuple(row) for row in out]
 
 
 NONE = Relations()
+
+
+def _calls(before: Word) -> bool:
+    return before.case == "Voc" or before.reading.upos == "INTJ"
 
 
 def _fields(words: list[Word], clauses: list[Clause]) -> list[dict[str, Partner]]:

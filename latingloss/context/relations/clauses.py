@@ -85,6 +85,7 @@ class _Cutter:
         joined = bool(moved) and moved[0].kind == "coordinator"
         outer = current.outer
         if current.opener and not joined and outer is not None:
+            self._between(current, moved)
             self.current = outer
             if outer.finite:
                 self.open(outer.outer, outer.opener)
@@ -96,10 +97,21 @@ class _Cutter:
         self.current.finite = word
 
 
+    def _between(self, inner: Clause, moved: list[Word]) -> None:
+        """Words between the verbs of two clauses, without a mark, may belong to either: they get a clause of their own."""
+        assert inner.finite is not None
+        start = inner.words.index(inner.finite) + 1
+        if not moved and start < len(inner.words):
+            between = self.open(inner.outer)
+            for other in inner.words[start:]:
+                between.add(other)
+            del inner.words[start:]
+
+
 def _joint(clause: Clause, verb: Word) -> int:
     """Where, behind its verb, the words of a clause go over to the next verb."""
     words = clause.words
-    start = next(i for i, w in enumerate(words) if w is verb) + 1
+    start = words.index(verb) + 1
     joints = [i for i in range(start, len(words)) if words[i].kind == "coordinator"]
     for i in joints:
         if i + 1 == len(words) or not _joins_nouns(words, i):
@@ -120,8 +132,10 @@ def clauses_of(words: list[Word]) -> list[Clause]:
     """Return the clauses of a passage and write its clause's number on each word."""
     cutter = _Cutter()
     for i, word in enumerate(words):
-        if word.lemma in _COMPARING and word.kind == "subordinator" and not _has_verb(words, i):
-            word.kind = "other"
+        if word.lemma in _COMPARING and word.kind == "subordinator":
+            waiting = cutter.current.opener is not None and cutter.current.finite is None and word.lemma != "ut"
+            if waiting or not _has_verb(words, i):
+                word.kind = "other"
         cutter.read(word)
     return cutter.clauses
 

@@ -81,11 +81,10 @@ def _names_the_same(one: Word, other: Word) -> bool:
     if one.kind != "noun" or other.kind != "noun" or one.case != other.case or one.number != other.number:
         return False
     upos = {one.reading.upos, other.reading.upos}
-    if "PROPN" not in upos:
-        return False
+    if "PROPN" not in upos or other.case != "Gen":
+        return "PROPN" in upos
     if upos == {"PROPN"}:
-        kinds = {one.reading.lexeme.kind, other.reading.lexeme.kind}
-        return other.case != "Gen" or len(kinds) == 1 and not kinds & {"people", "place"} and other.lemma == "Chrīstus"
+        return other.lemma == "Chrīstus"  # of others, the second genitive may be the father's
     common, name = (one, other) if one.reading.upos == "NOUN" else (other, one)
     person = common.reading.lexeme.gloss.split("; ")[0] in _PERSONS
     return person and name.reading.lexeme.kind in ("person", "god", "") and not one.genders.isdisjoint(other.genders)
@@ -107,16 +106,32 @@ def agreeing(words: list[Word], prepositions: Found) -> Found:
         partner = None
         if word.kind in _ADJECTIVAL and word.case:
             partner = _noun_of(words, word, prepositions)
-        if partner is None and word.kind in ("determiner", "pronoun"):
+        if partner is None and word.kind == "participle" and not word.mark and word.place and _stands(words, word, found):
+            partner = words[word.place - 1]
+        if partner is None and (word.kind == "determiner" or (word.kind == "pronoun" and _may_be_beside(word))):
             partner = _beside_it(words, word)
         if partner is not None:
             found[word.place] = partner
     return found
 
 
+def _stands(words: list[Word], word: Word, found: Found) -> bool:
+    """Tell whether the word before a participle is an adjective that stands as its noun: `impium exaltātum`."""
+    before = words[word.place - 1]
+    return before.kind == "adjective" and before.place not in found and word.agrees(before)
+
+
+def _may_be_beside(word: Word) -> bool:
+    """Tell whether a pronoun can stand beside a noun: quī and aliquis can, tū and sē cannot."""
+    return word.reading.lexeme.constant.get("PronType") != "Prs"
+
+
 def _beside_it(words: list[Word], word: Word) -> Word | None:
     """The adjective that stands as a noun beside a determiner (`omnēs sānctī`), or the noun behind `quī`, `aliquis`."""
-    kinds = ("noun",) if word.kind == "pronoun" else ("adjective",) if word.lemma in _POINTING else _STANDING
+    pointing = word.lemma in _POINTING
+    if pointing and word.case == "Nom":
+        return None  # hic sapientior est: this man is wiser
+    kinds = ("noun",) if word.kind == "pronoun" else ("adjective",) if pointing else _STANDING
     for j in (word.place + 1, word.place - 1) if word.kind == "determiner" else (word.place + 1,):
         other = words[j] if 0 <= j < len(words) else word
         edge = other if j > word.place else word

@@ -99,7 +99,7 @@ class Hanging:
         if verb.features.get("Person", "3") != "3":
             subject = next((w for w in free if _is_person(w, verb)), None)
         else:
-            subject = _third(verb, [w for w in free if w.place not in self.apposition], copula=self._links(verb))
+            subject = self._subject(verb, [w for w in free if w.place not in self.apposition])
         if subject is not None:
             self.subjects[verb.place] = subject
             self.verbs[subject.place] = verb
@@ -113,6 +113,30 @@ class Hanging:
                 self.subjects[word.place] = subject
             elif word in free and subject is not None and not links and _joined(self.words, subject, word):
                 self.verbs[word.place] = verb
+
+    def _subject(self, verb: Word, free: list[Word]) -> Word | None:
+        """The subject of a verb in the third person; beside `is`, of those that no mark parts from it if there are any."""
+        if not self._links(verb):
+            return _third(verb, free, copula=False)
+        same_side = [w for w in free if not self._parted(w, verb)]
+        subject = _third(verb, same_side or free, copula=True)
+        if subject is None or subject.kind != "noun" or subject.place > verb.place or verb.lemma != "sum":
+            return subject
+        return subject if self._something_said(subject, verb) else None  # rēx est: he is king
+
+    def _something_said(self, subject: Word, verb: Word) -> bool:
+        """Tell whether the words between a noun and `is` behind it say what or where it is."""
+        between = self.words[max(0, subject.place - 4) : verb.place + 4]
+        return any(
+            w.clause == verb.clause and w is not subject and (
+                w.kind == "preposition" or w.case == "Dat" or (w.case == "Nom" and w.kind in ("adjective", "participle"))
+            )
+            for w in between
+        )  # fmt: skip
+
+    def _parted(self, one: Word, other: Word) -> bool:
+        first, last = sorted((one.place, other.place))
+        return any(w.mark for w in self.words[first + 1 : last + 1])
 
     def _beside(self, word: Word, verb: Word, subject: Word | None, *, links: bool) -> None:
         """An adjective or participle without a noun beside it is said of the subject, named or not."""
@@ -209,20 +233,26 @@ def _is_person(word: Word, verb: Word) -> bool:
 def _third(verb: Word, free: list[Word], *, copula: bool) -> Word | None:
     """The subject of a verb in the third person among the nominatives without a noun of their own."""
     fitting = [w for w in free if w.number == verb.number and w.reading.lexeme.constant.get("Person") not in ("1", "2")]
-    if not fitting and verb.number == "Plur":
-        fitting = [w for w in free if w.kind == "noun"][:1] if len(free) > 1 else []
+    if not fitting and verb.number == "Plur" and len(free) > 1:
+        fitting = [w for w in free if w.kind == "noun"][:1]
     if relatives := [w for w in fitting if w.relative]:
         return relatives[0]
-    ranks = (("pronoun", "determiner"), ("noun",)) if copula else (("noun", "pronoun", "determiner"),)
-    for kinds in ranks:
-        ranked = [w for w in fitting if w.kind in kinds]
-        if copula and (names := [w for w in ranked if w.reading.upos == "PROPN"]):
-            return names[0]
-        if copula and len([w for w in ranked if w.kind == "noun"]) > 1:
-            return None
+    if copula:
+        return _spoken_of(fitting)
+    ranked = [w for w in fitting if w.kind in ("noun", "pronoun", "determiner")]
+    ranked = ranked or [w for w in fitting if w.kind == "adjective"]
+    return min(ranked, key=lambda w: (w.place > verb.place, abs(w.place - verb.place)), default=None)
+
+
+def _spoken_of(fitting: list[Word]) -> Word | None:
+    """The subject beside `is`: a pronoun, else a name, else the only noun; of two nouns either may be it."""
+    pronouns = [w for w in fitting if w.kind in ("pronoun", "determiner")]
+    nouns = [w for w in fitting if w.kind == "noun"]
+    names = [w for w in nouns if w.reading.upos == "PROPN"]
+    for ranked in (pronouns, names):
         if ranked:
-            return ranked[0] if copula else min(ranked, key=lambda w: (w.place > verb.place, abs(w.place - verb.place)))
-    return next((w for w in fitting if not copula and w.kind == "adjective"), None)
+            return ranked[0]
+    return nouns[0] if len(nouns) == 1 else None
 
 
 def _clearly_subject(word: Word) -> bool:

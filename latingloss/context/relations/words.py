@@ -25,6 +25,7 @@ _VERBAL = {
 }
 # words that stand second in their clause, whatever they are tagged: they join nothing beside them
 _SECOND = frozenset(("enim", "autem", "igitur", "nam", "namque", "quidem", "vērō", "ergō", "quoque", "tamen", "etenim"))
+_ASKING = frozenset(("cūr", "quārē", "quōmodo", "unde", "quandō", "quotiēns", "quō", "quantum"))
 STRONG = frozenset(".?!;:")
 
 
@@ -52,7 +53,11 @@ class Word:
         self.clause = 0
         form = get("VerbForm")
         kind = _VERBAL[form] if form else _KINDS.get(reading.upos, "other")
-        self.kind = "other" if kind == "coordinator" and self.lemma in _SECOND else kind
+        if kind == "coordinator" and self.lemma in _SECOND:
+            kind = "other"
+        elif kind == "other" and self.lemma in _ASKING:
+            kind = "subordinator"
+        self.kind = kind
 
     def agrees(self, other: Word) -> bool:
         """Tell whether case, number and gender are the same."""
