@@ -30,7 +30,7 @@ class Reading(Record):
     features: dict[str, str] = Field(default_factory=dict, description="UD features, {'Case': 'Gen', ...}")
     form: str = Field(description="the form with vowel lengths, as this reading spells it")
     gloss: str = Field(default="", description="short English glosses of the lemma, commonest first, joined by '; '")
-    probability: Probability = Field(description="of this reading among all of the form; they sum to 1")
+    probability: Probability = Field(description="of this reading among all of the form; those of a form sum to 1")
     guessed: bool = Field(default=False, description="True if the lemma is not in the lexicon")
 
 
@@ -47,7 +47,7 @@ class Word(Record):
     reason: str = Field(default="", description="why this case or person, in plain English")
     confidence: Probability = Field(description="probability of the chosen reading")
     guessed: bool = Field(default=False, description="True if the lemma is not in the lexicon")
-    alternatives: tuple[Reading, ...] = Field(default=(), description="the other readings, best first")
+    alternatives: tuple[Reading, ...] = Field(default=(), description="the other readings of at least 0.001, best first")
 
 
 class DifficultyPart(Record):
@@ -74,7 +74,7 @@ class Difficulty(Record):
 class Relative(Record):
     """An English word that comes from a Latin word or shares its origin."""
 
-    word: str
+    word: str = Field(description="the English word")
     kind: Literal["borrowed", "through French", "family", "shared root"] = Field(
         description="borrowed: taken from the Latin word; through French: came from it by way of French; family: "
         "comes from a relative of the Latin word; shared root: native English, of the same Indo-European root"
@@ -87,11 +87,11 @@ class Relative(Record):
 class Token(Record):
     """What is printed: a word with its enclitics, a number, a mark or a sign."""
 
-    text: str
+    text: str = Field(description="as printed; source[start:end] == text")
     start: int = Field(ge=0, description="offset of the first character in the source")
     end: int = Field(ge=0, description="offset behind the last character in the source")
-    kind: Literal["word", "number", "punctuation", "sign"]
-    words: tuple[Word, ...] = Field(default=(), description="empty unless kind is word or number")
+    kind: Literal["word", "number", "punctuation", "sign"] = Field(description="what is printed")
+    words: tuple[Word, ...] = Field(default=(), description="host, then enclitic; empty unless kind is word")
     difficulty: Difficulty | None = Field(default=None, description="of the host word; None for punctuation")
     emphasis: bool = Field(default=False, description="True if worth picking out on the page")
     relatives: tuple[Relative, ...] = Field(default=(), description="English relatives, best known first")
@@ -100,10 +100,10 @@ class Token(Record):
 class RenderingToken(Record):
     """A word or mark of the English rendering."""
 
-    text: str
-    start: int = Field(ge=0)
-    end: int = Field(ge=0)
-    kind: Literal["word", "number", "punctuation", "sign"]
+    text: str = Field(description="as printed; english[start:end] == text")
+    start: int = Field(ge=0, description="offset of the first character in the rendering")
+    end: int = Field(ge=0, description="offset behind the last character in the rendering")
+    kind: Literal["word", "number", "punctuation", "sign"] = Field(description="what is printed")
 
 
 class Link(Record):
@@ -111,18 +111,18 @@ class Link(Record):
 
     latin: int = Field(ge=0, description="index in Passage.tokens")
     english: int = Field(ge=0, description="index in Passage.rendering")
-    confidence: Probability = 1.0
+    confidence: Probability = Field(default=1.0, description="probability that the link is right")
 
 
 class Passage(Record):
     """A line or verse with its rendering."""
 
     start: int = Field(ge=0, description="offset in the source")
-    end: int = Field(ge=0)
+    end: int = Field(ge=0, description="offset behind the last character in the source")
     stanza: int = Field(default=0, ge=0, description="counts from 0; blank lines separate stanzas")
-    tokens: tuple[Token, ...]
-    rendering: tuple[RenderingToken, ...] = ()
-    links: tuple[Link, ...] = ()
+    tokens: tuple[Token, ...] = Field(description="in the Latin's order; only white space lies between them")
+    rendering: tuple[RenderingToken, ...] = Field(default=(), description="tokens of the English rendering")
+    links: tuple[Link, ...] = Field(default=(), description="which English token renders which Latin token")
 
     def english_of(self, latin: int) -> tuple[int, ...]:
         """Return the indices of the English tokens linked to a Latin token, in English order."""
@@ -170,19 +170,19 @@ class Passage(Record):
 class Document(Record):
     """A Latin text with its annotation, and with its English rendering if one was given."""
 
-    schema_version: str = SCHEMA_VERSION
+    schema_version: str = Field(default=SCHEMA_VERSION, description="of these models, as in the JSON Schema")
     source: str = Field(description="the Latin as given; source[token.start:token.end] == token.text")
     english: str | None = Field(default=None, description="the rendering as given")
     engine: str = Field(default="built-in", description="name of the engine that chose the readings")
-    passages: tuple[Passage, ...]
+    passages: tuple[Passage, ...] = Field(description="in the order of the source")
 
 
 class Pronunciation(Record):
     """How one word sounds."""
 
-    word: str
-    tradition: Literal["ecclesiastical", "classical"]
-    ipa: str = Field(description="with stress, syllable and length marks: ˈɡra.t͡si.a")
+    word: str = Field(description="as given")
+    tradition: Literal["ecclesiastical", "classical"] = Field(description="church Latin or restored classical")
+    ipa: str = Field(description="with stress, syllable and length marks: ˈɡrat.t͡si.a")
     syllables: tuple[str, ...] = Field(description="of the spelling, lower case, without length marks")
     stress: int = Field(ge=0, description="index of the stressed syllable, from 0")
     respelling: str = Field(description="for an English reader, stressed syllable in capitals: GRAH-tsee-ah")
@@ -193,16 +193,16 @@ class Form(Record):
     """One cell of a paradigm."""
 
     form: str = Field(description="with vowel lengths")
-    features: dict[str, str]
+    features: dict[str, str] = Field(description="UD features of the cell")
 
 
 class Paradigm(Record):
     """Every form of one lemma."""
 
-    lemma: str
-    upos: str
-    gloss: str
-    forms: tuple[Form, ...]
+    lemma: str = Field(description="dictionary form with vowel lengths")
+    upos: str = Field(description="part of speech, a Universal Dependencies tag")
+    gloss: str = Field(description="short English glosses, joined by '; '")
+    forms: tuple[Form, ...] = Field(description="every cell, compound tenses included")
 
     def all_forms(self) -> tuple[str, ...]:
         """Return every distinct form, in the paradigm's order."""

@@ -20,7 +20,7 @@ from latingloss.document import Document, Link, Passage, RenderingToken, Token
 from latingloss.engines import Engine, TokenChoices
 from latingloss.engines.builtin import BuiltInEngine
 from latingloss.errors import InputTypeError, OptionError, TextError
-from latingloss.text.checking import check, check_whole
+from latingloss.text.checking import MOST_CHARACTERS, check, check_whole
 from latingloss.text.lines import Line, lines
 from latingloss.text.pairing import pair_texts
 from latingloss.text.tokens import Span, tokenize, tokenize_english
@@ -222,7 +222,7 @@ def _joined(sentences: Sequence[Sequence[str]], cut: Callable[[str], list[Span]]
 
 def _check_token_lists(latin: object, english: object) -> None:
     for name, sentences in (("latin_sentences", latin), ("english", english)):
-        if sentences is None:
+        if sentences is None and name == "english":
             continue
         if isinstance(sentences, str | bytes) or not isinstance(sentences, Sequence):
             raise InputTypeError(f"{name} must be a list of lists of tokens, not {type(sentences).__name__}")
@@ -235,6 +235,10 @@ def _check_token_lists(latin: object, english: object) -> None:
                 check_whole(token, f"{name}[{i}][{j}]")
                 if not token or token.isspace():
                     raise TextError(f"{name}[{i}][{j}] is empty; leave empty tokens out")
+        if (letters := sum(len(token) for sentence in sentences for token in sentence)) > MOST_CHARACTERS:
+            raise TextError(
+                f"{name}: {letters:,} characters, and one text may have {MOST_CHARACTERS:,}; cut it, or use latingloss.corpus"
+            )
     if english is not None and len(english) != len(latin):  # type: ignore[arg-type]
         raise TextError(
             f"{len(latin)} Latin sentences but {len(english)} English ones; give one list of English tokens for each"  # type: ignore[arg-type]

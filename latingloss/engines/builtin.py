@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from threading import Lock
 
 from latingloss.context.columns import Types, lay_out
@@ -12,6 +12,7 @@ from latingloss.morphology.enclitics import split
 from latingloss.text.tokens import word_text
 
 _MOST_TYPES = 400_000  # distinct forms kept before the table is begun anew
+_BATCH = 4_000  # words laid out at a time
 
 
 class BuiltInEngine:
@@ -32,6 +33,12 @@ class BuiltInEngine:
 
     def read(self, sentences: Sequence[Sequence[str]]) -> list[list[TokenChoices]]:
         """Return for every token of every sentence its words with their readings."""
+        out: list[list[TokenChoices]] = []
+        for first, last in _batches(sentences):
+            out += self._read_batch(sentences[first:last])
+        return out
+
+    def _read_batch(self, sentences: Sequence[Sequence[str]]) -> list[list[TokenChoices]]:
         parts = [[word_parts(token) for token in sentence] for sentence in sentences]
         order = [sense_order(sentence) for sentence in parts]
         with self._lock:
@@ -52,6 +59,16 @@ class BuiltInEngine:
                 found[t, w] = Choice(parts[s][t][w], tuple(sorted(weighed, key=lambda pair: -pair[1])))
             out.append([tuple(found[t, w] for w in range(len(token))) for t, token in enumerate(parts[s])])
         return out
+
+
+def _batches(sentences: Sequence[Sequence[str]]) -> Iterator[tuple[int, int]]:
+    """Yield ranges of sentences that hold about `_BATCH` words each, so that memory stays flat."""
+    first, words = 0, 0
+    for i, sentence in enumerate(sentences):
+        words += len(sentence)
+        if words >= _BATCH or i + 1 == len(sentences):
+            yield first, i + 1
+            first, words = i + 1, 0
 
 
 def word_parts(token: str) -> tuple[str, ...]:

@@ -32,7 +32,7 @@ def bases(word: str, upos: str) -> tuple[str, ...]:
     if found is None and upos == "VERB" and (old := _without_old_ending(low)):
         return old
     if found is None:
-        found = _unlisted(low, upos, common=word == low)
+        found = _unlisted(low, upos, common=word == low and word.isalpha())
     return found if word == low else tuple(b.capitalize() for b in found)
 
 

@@ -50,7 +50,7 @@ def forms(word: str, upos: str) -> tuple[str, ...]:
     (('cities',), ('went', 'gone', 'going', 'goes'), ())
     """
     if word not in table():
-        return () if word != word.lower() else _fallback_forms(word, upos)
+        return () if listed_bases(word, upos) is not None or not word.islower() else _fallback_forms(word, upos)
     listed = table()[word][_COLUMN[upos]]
     if not listed:
         return ()
@@ -91,4 +91,5 @@ def listed_bases(word: str, upos: str) -> tuple[str, ...] | None:
         if rows[stem][column] and (stem == word or word in forms(stem, upos)):
             return (stem,)
     other = any(word in forms(stem, kind) for stem in tries for kind in _COLUMN if stem != word)
+    other = other or any((word, kind) in _bases() for kind in _COLUMN)
     return () if word in rows or other else None

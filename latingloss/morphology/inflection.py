@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from functools import lru_cache
 
 from latingloss.document import Form, Paradigm
 from latingloss.errors import InputTypeError, UnknownLemmaError
@@ -63,7 +62,6 @@ def _paradigm(lexeme: Lexeme) -> Paradigm:
     return Paradigm(lemma=printed(lexeme.lemma), upos=lexeme.upos, gloss=lexeme.gloss, forms=tuple(ordered))
 
 
-@lru_cache(maxsize=2000)
 def paradigms(lemma: str) -> tuple[Paradigm, ...]:
     """Return the paradigm of every homograph of a lemma, the commonest first.
 

@@ -86,7 +86,7 @@ def _ablative(use: Use, text: str) -> str:
         return {"place": "from", "month": "in"}.get(lexeme.kind, "by")
     if (use.place.substantive or use.upos in ("PRON", "DET")) and not use.neuter:
         return "by"
-    noun = base(text, "NOUN")
+    noun = base(text.split(" of ")[0].split(" ")[-1], "NOUN")
     head = lexeme.gloss.split("; ")[0].split(" of ")[0].split(" ")[-1]
     doer = lexeme.parts.endswith((" m.", " c.")) and head.endswith(("er", "or", "man", "ist", "ian"))
     agent = lexeme.lemma.endswith("trīx") or (doer and head not in _NO_PERSONS) or {head, noun} & _PERSONS

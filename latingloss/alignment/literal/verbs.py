@@ -68,8 +68,9 @@ def _object(sense: str) -> str:
     """The object that a phrase brings, `the gospel` of `preach the gospel`; it cannot become its passive."""
     _, _, rest = sense.partition(" ")
     word = rest.split(" ")[-1]
-    noun = bases(word, "NOUN") and not bases(word, "ADJ") and not word.endswith("ly")
-    return rest if noun and not set(rest.split(" ")) & _LINKS else ""
+    if not rest or set(rest.split(" ")) & _LINKS or word.endswith("ly"):
+        return ""
+    return rest if bases(word, "NOUN") and not bases(word, "ADJ") else ""
 
 
 def verb(use: Use) -> str:

@@ -98,8 +98,9 @@ def _told(clauses: list[Clause]) -> Found:
     found: Found = {}
     for clause in clauses:
         opener, verb = clause.opener, clause.outer.finite if clause.outer else None
-        near = opener is not None and verb is not None and 0 < opener.place - verb.place <= 3
-        if near and opener.lemma in ("quod", "quia", "quoniam") and verb.lemma in SAYING:
+        if opener is None or verb is None or not 0 < opener.place - verb.place <= 3:
+            continue
+        if opener.lemma in ("quod", "quia", "quoniam") and verb.lemma in SAYING:
             found[opener.place] = verb
     return found
 
