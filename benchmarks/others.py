@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from importlib import import_module
 from importlib.util import find_spec
 from unittest.mock import patch
@@ -14,7 +14,12 @@ from benchmarks.sources import Sources, sentences, tool
 from benchmarks.timing import timed
 
 _TREEBANK = "proiel-dev"
-_COLUMNS, _DOCUMENTS = "speed: corpus to Parquet, again", "speed: annotate_tokens"
+# what is compared: a first pass over a text counts for the aims, a second is told too
+_COLUMNS, _DOCUMENTS = "speed: corpus to Parquet", "speed: annotate_tokens"
+_WAYS = {
+    _COLUMNS: "over columns", f"{_COLUMNS}, again": "over columns, again", _DOCUMENTS: "through Document objects",
+    f"{_DOCUMENTS}, again": "through Document objects, again",
+}  # fmt: skip
 
 
 def others(sources: Sources, measured: Sequence[Figure]) -> Iterator[Figure]:
@@ -28,14 +33,13 @@ def others(sources: Sources, measured: Sequence[Figure]) -> Iterator[Figure]:
     yield Figure("others: eflomal, alignment error rate", None, "%", note=note)
 
 
-def _ratios(name: str, rate: float, measured: Sequence[Figure], aims: tuple[str, str]) -> Iterator[Figure]:
+def _ratios(name: str, rate: float, measured: Sequence[Figure], aims: Mapping[str, str]) -> Iterator[Figure]:
     for figure in measured:
-        if figure.name in (_COLUMNS, _DOCUMENTS) and figure.value is not None:
-            columns = figure.name == _COLUMNS
-            way = "over columns" if columns else "through Document objects"
+        if figure.name in _WAYS and figure.value is not None:
             note = f"{figure.value:,.0f} against {rate:,.0f} words a second of the processor's time"
-            ratio = round(figure.value / rate, 2)
-            yield Figure(f"others: latingloss {way} / {name}", ratio, "x", aims[not columns], note)
+            ratio = float(f"{figure.value / rate:.3g}")
+            title = f"others: latingloss {_WAYS[figure.name]} / {name}"
+            yield Figure(title, ratio, "x", aims.get(figure.name, ""), note)
 
 
 def _gold_words(sources: Sources) -> list[list[list[str]]]:
@@ -57,7 +61,7 @@ def _simplemma(sources: Sources, measured: Sequence[Figure]) -> Iterator[Figure]
     yield Figure(f"others: simplemma, {_TREEBANK}, lemma", round(100 * right / len(gold), 2), "%")
     rate = len(gold) / spent.cpu
     yield Figure("others: simplemma, speed", round(rate), "words/s", note=spent.note("lemmas alone, out of context"))
-    yield from _ratios("simplemma", rate, measured, ("", ""))
+    yield from _ratios("simplemma", rate, measured, {})
 
 
 def _stanza(sources: Sources, measured: Sequence[Figure]) -> Iterator[Figure]:
@@ -80,8 +84,10 @@ def _stanza(sources: Sources, measured: Sequence[Figure]) -> Iterator[Figure]:
     for measure, hits in (("lemma", lemma), ("CNP", cnp)):
         yield Figure(f"others: Stanza alone, {_TREEBANK}, {measure}", round(100 * sum(hits) / len(hits), 2), "%")
     rate = len(pairs) / spent.cpu
-    yield Figure("others: Stanza alone, speed", round(rate), "words/s", note=spent.note("one thread"))
-    yield from _ratios("Stanza", rate, measured, (">= 30", ">= 8"))
+    yield Figure(
+        "others: Stanza alone, speed", round(rate), "words/s", note=spent.note("one thread, model loaded, proiel-dev")
+    )
+    yield from _ratios("Stanza", rate, measured, {_COLUMNS: ">= 30", _DOCUMENTS: ">= 8"})
     annotate = Annotator(engine).annotate_tokens
     with patch.object(latingloss, "annotate_tokens", annotate):  # the name the scoring tool calls
         rates = tool(sources, "treebank").score(sentences(sources, _TREEBANK))

@@ -53,7 +53,7 @@ class Word(Record):
 class DifficultyPart(Record):
     """One part of a difficulty score."""
 
-    name: Literal["frequency", "length", "cognate", "shape"]
+    name: Literal["frequency", "length", "cognate", "shape"] = Field(description="what was measured")
     value: float = Field(description="as measured: Zipf value, letters, cognate distance 0..1, letters changed 0..1")
     effect: float = Field(description="what it adds to the score before mapping to 0..1; above 0 is harder")
     reason: str = Field(description="in plain English, `rare: about 3 in a million words`")
@@ -140,7 +140,7 @@ class Passage(Record):
     def in_english_order(self) -> str:
         """Return the Latin words in the order of the rendering, for a learner whom the Latin's order confuses.
 
-        A word that nothing renders stays beside the word before it in the Latin, one at the beginning or a preposition
+        A word that nothing renders stays beside the word before it in the Latin, a preposition or the first word
         beside the word after it. Without a rendering the order is the Latin's own.
 
         >>> from latingloss import annotate

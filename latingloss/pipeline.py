@@ -20,7 +20,7 @@ from latingloss.document import Document, Link, Passage, RenderingToken, Token
 from latingloss.engines import Engine, TokenChoices
 from latingloss.engines.builtin import BuiltInEngine
 from latingloss.errors import InputTypeError, OptionError, TextError
-from latingloss.text.checking import MOST_CHARACTERS, check, check_whole
+from latingloss.text.checking import MOST_CHARACTERS, check, check_tokens, check_whole
 from latingloss.text.lines import Line, lines
 from latingloss.text.pairing import pair_texts
 from latingloss.text.tokens import Span, tokenize, tokenize_english
@@ -227,11 +227,8 @@ def _check_token_lists(latin: object, english: object) -> None:
         if isinstance(sentences, str | bytes) or not isinstance(sentences, Sequence):
             raise InputTypeError(f"{name} must be a list of lists of tokens, not {type(sentences).__name__}")
         for i, sentence in enumerate(sentences):
-            if isinstance(sentence, str | bytes) or not isinstance(sentence, Sequence):
-                raise InputTypeError(f"{name}[{i}] must be a list of tokens, not {type(sentence).__name__}")
+            check_tokens(sentence, f"{name}[{i}]")
             for j, token in enumerate(sentence):
-                if not isinstance(token, str):
-                    raise InputTypeError(f"{name}[{i}][{j}] must be str, not {type(token).__name__}")
                 check_whole(token, f"{name}[{i}][{j}]")
                 if not token or token.isspace():
                     raise TextError(f"{name}[{i}][{j}] is empty; leave empty tokens out")

@@ -154,12 +154,18 @@ def test_a_share_is_a_number(share):
 ODD = {
     "NUL": "lux\x00 orta",
     "controls": "lux\x07 \x1b[0m orta",
-    "lone surrogates": "lux \ud800 or\udfffta",
     "right to left": "lux \u202eorta\u202c \u200fest",
     "a byte-order mark": "\ufefflux orta",
     "emoji": "lux 🙂 orta",
     "another alphabet": "lux λόγος 主 orta",
 }
+
+
+def test_half_a_character_is_refused():
+    with pytest.raises(TextError, match="U\\+D800"):
+        latingloss.annotate("lux \ud800 orta")
+    with pytest.raises(TextError, match="U\\+DFFF"):
+        latingloss.annotate_tokens([["lux", "or\udfffta"]])
 
 
 @pytest.mark.parametrize("name", ODD)

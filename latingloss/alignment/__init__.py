@@ -9,8 +9,9 @@ from latingloss.alignment.confidence import confidence
 from latingloss.alignment.evidence import Pair, believe, read_pair
 from latingloss.alignment.translations import renderings
 from latingloss.document import Link
-from latingloss.errors import InputTypeError, TextError
+from latingloss.errors import TextError
 from latingloss.morphology.ranking import Candidate
+from latingloss.text.checking import check_tokens
 
 __all__ = ["align"]
 
@@ -31,16 +32,13 @@ def align(
     Tokens are as printed; punctuation is never linked, and a word without a counterpart has no link. `readings`
     gives for each Latin token the readings to believe (of the host, where there is an enclitic); without it all
     readings count by their priors. `Link.confidence` is the probability that the link is right. Raises
-    `InputTypeError` for a string in place of tokens, `TextError` if `readings` has another length.
+    `InputTypeError` for anything but sequences of `str`, `TextError` if `readings` has another length.
 
     >>> [(k.latin, k.english) for k in align(["Laudate", "Dominum"], ["Praise", "the", "Lord"])]
     [(0, 0), (1, 1), (1, 2)]
     """
-    for name, tokens in (("latin_tokens", latin_tokens), ("english_tokens", english_tokens)):
-        if isinstance(tokens, str | bytes):
-            raise InputTypeError(
-                f"{name} must be a sequence of tokens, not one {type(tokens).__name__}; split it first"
-            )
+    check_tokens(latin_tokens, "latin_tokens")
+    check_tokens(english_tokens, "english_tokens")
     if readings is not None and len(readings) != len(latin_tokens):
         raise TextError(f"readings has {len(readings)} items, latin_tokens {len(latin_tokens)}; give one to each token")
     pair = read_pair(latin_tokens, english_tokens, readings=readings)

@@ -65,6 +65,15 @@ def _is_plural_name(word: str, words: set[str]) -> bool:
     return bool(re.fullmatch("..+[^aiousx]s", word)) and word[:-1] in words and not getAllLemmas(word)
 
 
+def _other_forms(word: str, upos: str) -> set[str]:
+    """Return every form that LemmInflect has for a listed word: leaped beside leapt."""
+    from lemminflect import getAllLemmas, getInflection
+
+    if word not in getAllLemmas(word, upos).get(upos, ()):
+        return set()
+    return {form for tag in TAGS[upos] for form in getInflection(word, tag, inflect_oov=False) if form.isalpha()}
+
+
 def main() -> None:
     """Write `words.tsv`, then, with the rules that read it, `bases.tsv`."""
     from lemminflect import getAllLemmas
@@ -81,7 +90,7 @@ def main() -> None:
     for cached in (table, forms, listed_bases):  # the glosses were made with the table as it was
         cached.cache_clear()
     exceptions = [(w, "NOUN", w[:-1]) for w in words if _is_plural_name(w, words)]
-    made = {form for row in rows for upos in TAGS for form in forms(row[0], upos)}
+    made = {form for row in rows for upos in TAGS for form in (*forms(row[0], upos), *_other_forms(row[0], upos))}
     for word in sorted({*entries, *made}):
         for upos in TAGS:
             right = tuple(getAllLemmas(word, upos).get(upos, ()))

@@ -5,26 +5,25 @@ Counted over the Clementine Vulgate and the learn treebanks, about 650,000 words
 
 from __future__ import annotations
 
-from functools import cache
 from math import log10
 
 from latingloss.morphology.lexicon import Lexeme
 from latingloss.morphology.priors import lexeme_count
-from latingloss.tables import read_table
+from latingloss.tables import built_once, read_table
 from latingloss.text.orthography import plain
 
 _UNSEEN = 0.5
 
 
-@cache
+@built_once
 def _form_counts() -> dict[str, int]:
     return {form: int(count) for form, count in read_table("statistics/forms.tsv")}
 
 
-@cache
+@built_once
 def corpus_words() -> int:
     """Return how many running words were counted."""
-    return sum(_form_counts().values())
+    return sum(int(count) for _, count in read_table("statistics/forms.tsv"))
 
 
 def zipf(count: float, total: float) -> float:

@@ -10,7 +10,7 @@ to use weights of your own.
 
 from __future__ import annotations
 
-from functools import cache
+from functools import cache, lru_cache
 from math import exp
 from typing import NamedTuple
 
@@ -69,13 +69,13 @@ def syllable_count(form: str) -> int:
     return max(1, count)
 
 
-def _changed(form: str, lemma: str) -> float:
+def _changed(key: str, lemma: str) -> float:
     """Share of the form's letters that are not the lemma's beginning: 0 `rosa` for rosa, near 1 `tulit` for ferō."""
-    form, lemma = plain(form), plain(lemma.partition("#")[0])
+    own = plain(lemma.partition("#")[0])
     same = 0
-    while same < min(len(form), len(lemma)) and form[same] == lemma[same]:
+    while same < min(len(key), len(own)) and key[same] == own[same]:
         same += 1
-    return 1 - same / max(len(form), 1)
+    return 1 - same / max(len(key), 1)
 
 
 def _frequency_reason(value: float) -> str:
@@ -95,12 +95,17 @@ def difficulty(form: str, candidate: Candidate) -> Difficulty:
 
     The score is 1 / (1 + exp(-1.6 s)), s the sum of the parts' effects; 0.5 is an average word.
     """
+    lexeme = candidate.lexeme
+    return _scored(plain(form), lexeme.lemma, common=lexeme_zipf(lexeme))
+
+
+@lru_cache(maxsize=100_000)
+def _scored(key: str, lemma: str, *, common: float) -> Difficulty:
+    """Score a plain form of a lemma; `common` is the Zipf value of its lexeme."""
     weights = shipped_weights()
-    lemma = candidate.lexeme.lemma
     nearest = known_relatives(lemma)
     distance = nearest[0][0] if nearest else 1.0
-    common, letters, changed = lexeme_zipf(candidate.lexeme), len(plain(form)), _changed(form, lemma)
-    syllables = syllable_count(form)
+    letters, changed, syllables = len(key), _changed(key, lemma), syllable_count(key)
     values = (
         ("frequency", common, _frequency_reason(common)),
         ("length", float(letters), f"{letters} letters, {syllables} syllable{'s' if syllables > 1 else ''}"),
@@ -108,7 +113,7 @@ def difficulty(form: str, candidate: Candidate) -> Difficulty:
         ("shape", changed, f"far from its dictionary form {lemma.partition('#')[0]}" if changed > 0.5 else ""),
     )
     parts = tuple(
-        DifficultyPart(name=name, value=round(value, 3), effect=round(weights[name].effect(value), 3), reason=reason)  # type: ignore[arg-type]
+        DifficultyPart(name=name, value=round(value, 3), effect=round(weights[name].effect(value), 3), reason=reason)
         for name, value, reason in values
     )
     total = sum(part.effect for part in parts)

@@ -20,18 +20,18 @@ _MASS = frozenset(
     """ambition beauty birth bread bronze charity cheese concord confidence cruelty death faith fat fear fire food
     fortune freedom friendship glory gold grace grain grass grief hatred help honey honour hope iron ivory joy labour
     laughter life love malice mercy milk oil piety prayer pride prudence purity reason reverence safety salt sand
-    silence silk sin smoke snow sorrow strength truth victory virtue war water wheat wine wisdom wood youth""".split()  # noqa: SIM905
+    silence silk sin smoke snow sorrow strength truth victory virtue war water wheat wine wisdom wood youth""".split()
 )
 _NO_PLURAL = frozenset(
     """advice blood booty gold hay honey information ivory knowledge milk porridge silk smoke snow thirst
-    wheat""".split()  # noqa: SIM905
+    wheat""".split()
 )
-_COUNT = frozenset("bramble congratulation dealing deer dice ibex people sheep rhinoceros series shellfish".split())  # noqa: SIM905
+_COUNT = frozenset("bramble congratulation dealing deer dice ibex people sheep rhinoceros series shellfish".split())
 # words behind the head of a phrase: group *of* four, going *out*
 _TAIL = frozenset(
     """of for in on at by to from with under over who that which between about against as out up down away back off
     round around together forth along through across forward aside into without among apart again upon near after
-    before above below behind born""".split()  # noqa: SIM905
+    before above below behind born""".split()
 )
 
 

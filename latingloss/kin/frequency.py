@@ -2,14 +2,12 @@
 
 from __future__ import annotations
 
-from functools import cache
-
-from latingloss.tables import read_table
+from latingloss.tables import built_once, read_table
 
 UNLISTED = 1.5  # Zipf value of a word rarer than those of the table
 
 
-@cache
+@built_once
 def _table() -> dict[str, float]:
     found: dict[str, float] = {}
     for zipf, words in read_table("kin/english_zipf.tsv"):

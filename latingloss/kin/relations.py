@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from functools import cache, lru_cache
+from functools import lru_cache
 from math import exp
 from typing import Literal, NamedTuple, cast
 
@@ -13,7 +13,7 @@ from latingloss.kin.frequency import english_zipf
 from latingloss.kin.letters import weights
 from latingloss.kin.looks import lexeme_shapes, likeness
 from latingloss.morphology.lexicon import Lexeme, find
-from latingloss.tables import read_table
+from latingloss.tables import built_once, read_table
 
 Kind = Literal["borrowed", "through French", "family", "shared root"]
 _KNOWN, _SLOPE = 2.8, 2.5  # Zipf value of a word that every second reader knows; steepness around it
@@ -29,7 +29,7 @@ class Relation(NamedTuple):
     alike: float  # likeness to the lemma, from 0; see `looks.likeness`
 
 
-@cache
+@built_once
 def _built() -> dict[str, list[Relation]]:
     found: dict[str, list[Relation]] = {}
     for lemma, word, kind, chain, alike in read_table("kin/relatives.tsv"):
@@ -37,7 +37,7 @@ def _built() -> dict[str, list[Relation]]:
     return found
 
 
-@cache
+@built_once
 def _drifted() -> dict[tuple[str, str], str]:
     return {(lemma, word): warning for lemma, word, warning in read_table("kin/drift.tsv")}
 
@@ -101,7 +101,7 @@ def alike_and_known(alike: float, zipf: float) -> float:
     return (0.3 + alike) / (1.0 + exp(_SLOPE * (_KNOWN - zipf)))
 
 
-@cache
+@built_once
 def roots_of() -> dict[str, frozenset[str]]:
     """Return the Indo-European roots of English words, from the word; words without a shared root are left out.
 
@@ -115,7 +115,7 @@ def roots_of() -> dict[str, frozenset[str]]:
     return {word: frozenset(roots) for word, roots in found.items()}
 
 
-@cache
+@built_once
 def etymons() -> dict[str, tuple[str, ...]]:
     """Return the Latin etymons, folded, of English words that have grown unlike them.
 

@@ -7,11 +7,12 @@ lexicon costs about 100,000 dictionary entries and any inflected form is found.
 from __future__ import annotations
 
 from collections import defaultdict
-from functools import cache, lru_cache
+from functools import lru_cache
 from typing import NamedTuple
 
 from latingloss.morphology.endings import Features, Table, endings
 from latingloss.morphology.lexicon import Lexeme, lexemes
+from latingloss.tables import built_once
 from latingloss.text.orthography import plain, spellings
 
 
@@ -30,7 +31,7 @@ class _Index(NamedTuple):
     longest: int  # letters of the longest ending
 
 
-@cache
+@built_once
 def _index() -> _Index:
     stems: dict[str, list[tuple[int, int, str]]] = defaultdict(list)
     fixed: dict[str, list[tuple[int, str, Features]]] = defaultdict(list)
@@ -100,8 +101,8 @@ def analyses(key: str) -> tuple[Analysis, ...]:
 
     Order is the lexicon's; `latingloss.analyze` ranks them. Empty if the form is unknown.
 
-    >>> sorted({lexemes()[a.lexeme].lemma for a in analyses("rosae")})
-    ['Rosa', 'rosa']
+    >>> sorted({lexemes()[a.lexeme].lemma for a in analyses("rosarum")})
+    ['Rosa', 'rosa', 'rōdō']
     """
     found = exact(key)
     if not found:

@@ -12,7 +12,7 @@ from collections.abc import Iterator
 from functools import cache
 from typing import NamedTuple
 
-from latingloss.tables import read_table
+from latingloss.tables import built_once, read_table
 
 Features = dict[str, str]
 
@@ -64,7 +64,7 @@ class _Nominal(NamedTuple):
     endings: tuple[str, ...]
 
 
-@cache
+@built_once
 def _nominals() -> dict[str, list[_Nominal]]:
     tables: dict[str, list[_Nominal]] = defaultdict(list)
     slots = [(n, c) for n in ("sg", "pl") for c in ("nom", "gen", "dat", "acc", "voc", "abl")] + [("sg", "loc")]
@@ -75,7 +75,7 @@ def _nominals() -> dict[str, list[_Nominal]]:
     return tables
 
 
-@cache
+@built_once
 def _finite() -> dict[str, list[Ending]]:
     tables: dict[str, list[Ending]] = defaultdict(list)
     persons = [(p, n) for n in ("Sing", "Plur") for p in "123"]
@@ -88,7 +88,7 @@ def _finite() -> dict[str, list[Ending]]:
     return tables
 
 
-@cache
+@built_once
 def _nonfinite() -> dict[str, list[tuple[str, str, str]]]:
     tables: dict[str, list[tuple[str, str, str]]] = defaultdict(list)
     for base, kind, ending, nominal in read_table("paradigms/nonfinite.tsv"):
@@ -101,7 +101,7 @@ def _declined(base: str, *, whole: bool, genders: str = "", number: str = "") ->
     for row in _nominals()[base]:
         if number and row.number != number:
             continue
-        gender = GENDERS[row.gender] if not genders else genders
+        gender = genders or GENDERS[row.gender]
         for ending in row.endings:
             if (ending == "*") == whole:
                 features = {"Case": CASES[row.case], "Gender": gender, "Number": NUMBERS[row.number]}
@@ -158,15 +158,15 @@ def _nonfinite_cells(kind: str, stems: str, nominal: str) -> Iterator[Ending]:
 
 def _merge_genders(endings: Iterator[Ending]) -> tuple[Ending, ...]:
     """Join cells that differ only in gender: `bonīs` is one dative plural of all three."""
-    merged: dict[tuple[object, ...], set[str]] = {}
+    merged: dict[tuple[str, tuple[tuple[str, str], ...]], set[str]] = {}
     for text, features in endings:
         rest = tuple((k, v) for k, v in features.items() if k != "Gender")
         merged.setdefault((text, rest), set()).update(features.get("Gender", "").split(","))
     out = []
     for (text, rest), genders in merged.items():
         joined = ",".join(sorted(genders - {""}))
-        features = dict(rest) | ({"Gender": joined} if joined else {})  # type: ignore[call-overload]
-        out.append(Ending(str(text), dict(sorted(features.items()))))
+        features = dict(rest) | ({"Gender": joined} if joined else {})
+        out.append(Ending(text, dict(sorted(features.items()))))
     return tuple(out)
 
 

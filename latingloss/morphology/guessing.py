@@ -7,12 +7,17 @@ an ending is taken from the lexicon itself: rare lexemes there stand for the wor
 from __future__ import annotations
 
 from collections import defaultdict
-from functools import cache, lru_cache
+from functools import lru_cache
+from typing import TYPE_CHECKING
 
 from latingloss.morphology.endings import Features, Table, endings
 from latingloss.morphology.lexicon import Lexeme
 from latingloss.morphology.priors import cell_count, cell_name
-from latingloss.text.orthography import plain, printed
+from latingloss.tables import built_once
+from latingloss.text.orthography import LONGEST_WORD, plain, printed
+
+if TYPE_CHECKING:
+    from simplemma import Lemmatizer
 
 _MOST = 24  # guesses kept for a form
 # kinds of word that are open: table, part of speech, ending of the lemma, share among new words
@@ -20,15 +25,19 @@ _OPEN = (
     (Table("1", "NOUN", "Fem"), "NOUN", "a", 0.14), (Table("2us", "NOUN", "Masc"), "NOUN", "us", 0.14),
     (Table("2um", "NOUN", "Neut"), "NOUN", "um", 0.08), (Table("2ium", "NOUN", "Neut"), "NOUN", "ium", 0.04),
     (Table("12", "ADJ", "Pos"), "ADJ", "us", 0.18), (Table("3adj", "ADJ", "Pos"), "ADJ", "is", 0.06),
-    (Table("1", "VERB"), "VERB", "ō", 0.10), (Table("3", "VERB"), "VERB", "ō", 0.05), (Table("4", "VERB"), "VERB", "iō", 0.02),
-    (Table("2", "VERB"), "VERB", "eō", 0.02), (Table("1", "VERB", "dep"), "VERB", "or", 0.02),
+    (Table("1", "VERB"), "VERB", "ō", 0.10), (Table("3", "VERB"), "VERB", "ō", 0.05),
+    (Table("4", "VERB"), "VERB", "iō", 0.02), (Table("2", "VERB"), "VERB", "eō", 0.02),
+    (Table("1", "VERB", "dep"), "VERB", "or", 0.02),
 )  # fmt: skip
 # oblique stems of the third declension and what the nominative has for them
-_THIRD = (("iōn", "iō"), ("tāt", "tās"), ("tūdin", "tūdō"), ("min", "men"), ("tōr", "tor"), ("sōr", "sor"), ("trīc", "trīx"), ("ōn", "ō"))
+_THIRD = (
+    ("iōn", "iō"), ("tāt", "tās"), ("tūdin", "tūdō"), ("min", "men"), ("tōr", "tor"), ("sōr", "sor"),
+    ("trīc", "trīx"), ("ōn", "ō"),
+)  # fmt: skip
 _PERFECT = (("āv", "ō", "1"), ("āt", "ō", "1"))
 
 
-@cache
+@built_once
 def _endings_by_form() -> dict[str, list[tuple[Table, str, str, float, Features, str]]]:
     found: dict[str, list[tuple[Table, str, str, float, Features, str]]] = defaultdict(list)
     for table, upos, lemma_ending, share in _OPEN:
@@ -44,15 +53,18 @@ def _endings_by_form() -> dict[str, list[tuple[Table, str, str, float, Features,
     for suffix, lemma_ending, conjugation in _PERFECT:
         table = Table("perf" if suffix == "āv" else "sup", "VERB")
         for text, features in endings(table):
-            found[plain(suffix + text)].append((Table(conjugation, "VERB"), "VERB", lemma_ending, 0.08, features, suffix + text))
+            row = (Table(conjugation, "VERB"), "VERB", lemma_ending, 0.08, features, suffix + text)
+            found[plain(suffix + text)].append(row)
     return found
 
 
-@cache
-def _simplemma_lemma(form: str) -> str:
-    import simplemma
+@built_once
+def _lemmatizer() -> Lemmatizer:
+    """Return simplemma's lemmatizer; its list read where it lies, in less time and a fifth of the memory."""
+    from simplemma import Lemmatizer
+    from simplemma.strategies import DefaultStrategy
 
-    return plain(simplemma.lemmatize(form, lang="la"))
+    return Lemmatizer(lemmatization_strategy=DefaultStrategy(low_memory=True))
 
 
 @lru_cache(maxsize=50_000)
@@ -63,7 +75,7 @@ def guesses(form: str) -> tuple[tuple[Lexeme, str, str, Features, float], ...]:
     """
     key = plain(form)
     capital = form[:1].isupper()
-    listed = _simplemma_lemma(form) if key.isalpha() else key
+    listed = plain(_lemmatizer().lemmatize(form, lang="la")) if key.isalpha() and len(key) <= LONGEST_WORD else key
     found = []
     for cut in range(max(1, len(key) - 11), len(key)):
         for table, upos, lemma_ending, share, features, text in _endings_by_form().get(key[cut:], ()):
@@ -83,5 +95,5 @@ def guesses(form: str) -> tuple[tuple[Lexeme, str, str, Features, float], ...]:
     found.sort(key=lambda g: -g[4])
     total = sum(g[4] for g in found[:_MOST]) or 1.0
     upos = "PROPN" if capital else "X"
-    alone = (Lexeme(form if capital else form.lower(), upos, ""), form, upos, {}, total * (0.6 if capital else 0.05))
-    return (*found[:_MOST], alone)
+    alone = Lexeme(form if capital else form.lower(), upos, "")
+    return (*found[:_MOST], (alone, form, upos, {}, total * (0.6 if capital else 0.05)))

@@ -7,7 +7,6 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Iterator
-from functools import cache
 from typing import NamedTuple
 
 from latingloss.english.adverbs import adverb_gloss
@@ -21,7 +20,7 @@ from latingloss.morphology.stems import (
     superlative_stems,
     verb_stems,
 )
-from latingloss.tables import read_table
+from latingloss.tables import built_once, read_table
 from latingloss.text.orthography import without_lengths
 
 
@@ -34,7 +33,7 @@ class Lexeme(NamedTuple):
     stems: Stems = ()
     fixed: tuple[tuple[str, Features], ...] = ()  # forms that stand alone
     dropped: frozenset[tuple[str, str]] = frozenset()  # (case, number) whose regular form is not used
-    constant: Features = {}  # features of every form, such as PronType
+    constant: Features = {}  # noqa: RUF012 - features of every form, such as PronType
     parts: str = ""  # as a dictionary shows it: genitive and gender, principal parts
     governs: str = ""
     church: str = ""
@@ -62,7 +61,7 @@ def _spelled(lemma: str) -> str:
     return lemma.partition("#")[0]
 
 
-@cache
+@built_once
 def _irregular_cells() -> dict[str, list[tuple[str, str, str, str]]]:
     cells: dict[str, list[tuple[str, str, str, str]]] = defaultdict(list)
     for lemma, mode, number, case, forms in read_table("paradigms/irregular_nouns.tsv"):
@@ -177,7 +176,7 @@ def _pronouns() -> Iterator[Lexeme]:
         )
 
 
-@cache
+@built_once
 def lexemes() -> tuple[Lexeme, ...]:
     """Return every lexeme: pronouns, then indeclinables, verbs, nouns, adjectives (with adverbs), names."""
     tables = (_pronouns(), _indeclinables(), _verbs(), _nouns("nouns", "NOUN"), _adjectives(), _nouns("names", "PROPN"))
@@ -191,7 +190,7 @@ def lexemes() -> tuple[Lexeme, ...]:
     return tuple(entries)
 
 
-@cache
+@built_once
 def _by_lemma() -> dict[str, tuple[Lexeme, ...]]:
     from latingloss.text.orthography import plain
 

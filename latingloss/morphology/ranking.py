@@ -45,24 +45,27 @@ def candidates(form: str) -> tuple[Candidate, ...]:
 
     Vowel lengths written on the form count as evidence. A form outside the lexicon gets guesses.
     """
-    key = plain(form)
+    found = _weighed(form) or [Candidate(*guess, guessed=True) for guess in guesses(form)]
+    if has_lengths(form):
+        written = lengths(form)
+        found = [c if _fits(written, c.form) else c._replace(prior=c.prior * _AGAINST_WRITTEN) for c in found]
+    total = sum(c.prior for c in found)
+    shares = [Candidate(c.lexeme, c.form, c.upos, c.features, c.prior / total, c.guessed) for c in found]
+    return tuple(sorted(shares, key=lambda c: -c.prior))
+
+
+def _weighed(form: str) -> list[Candidate]:
+    """Return the lexicon's readings of a printed form with their unnormalised priors."""
+    entries, capital = lexemes(), form[:1].isupper()
     found = []
-    entries = lexemes()
-    capital = form[:1].isupper()
-    for i, marked, features in analyses(key):
+    for i, marked, features in analyses(plain(form)):
         lexeme = entries[i]
         upos = "VERB" if "VerbForm" in features and lexeme.upos != "AUX" else lexeme.upos
         prior = weight(i, features)
         if (upos == "PROPN") != capital:
             prior *= _CAPITAL_UNUSED if capital else _SMALL_NAME
         found.append(Candidate(lexeme, marked, upos, features, prior))
-    if not found:
-        found = [Candidate(*guess, guessed=True) for guess in guesses(form)]
-    if has_lengths(form):
-        written = lengths(form)
-        found = [c if _fits(written, c.form) else c._replace(prior=c.prior * _AGAINST_WRITTEN) for c in found]
-    total = sum(c.prior for c in found)
-    return tuple(sorted((c._replace(prior=c.prior / total) for c in found), key=lambda c: -c.prior))
+    return found
 
 
 def analyze(form: str) -> tuple[Reading, ...]:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 
 from latingloss.errors import InputTypeError, TextError
 
@@ -47,3 +48,23 @@ def check_whole(text: str, name: str) -> None:
             f"{name}: half a character (U+{ord(surrogate[0]):04X}) at {surrogate.start()}; it was decoded wrongly: "
             "read the file again as UTF-8"
         )
+
+
+def check_string(value: object, name: str) -> None:
+    """Raise `InputTypeError` unless a value is a `str`.
+
+    >>> check_string("lux", "lemma")
+    """
+    if not isinstance(value, str):
+        raise InputTypeError(f"{name} must be str, not {type(value).__name__}")
+
+
+def check_tokens(tokens: object, name: str) -> None:
+    """Raise `InputTypeError` unless a value is a list, tuple or other sequence of `str` tokens.
+
+    >>> check_tokens(["lux", "orta"], "latin_tokens")
+    """
+    if isinstance(tokens, str | bytes) or not isinstance(tokens, Sequence):
+        raise InputTypeError(f"{name} must be a list of tokens, not {type(tokens).__name__}; split a text first")
+    for j, token in enumerate(tokens):
+        check_string(token, f"{name}[{j}]")

@@ -15,7 +15,7 @@ _LENGTHS = dict(zip("āēīōūȳĀĒĪŌŪȲ", "aeiouyAEIOUY", strict=True))
 _FOLD = {"æ": "ae", "œ": "oe", "ǽ": "ae", "Æ": "Ae", "Œ": "Oe", "Ǽ": "Ae", "ﬁ": "fi", "ﬂ": "fl", "ß": "ss", "ſ": "s"}
 _PLAIN = str.maketrans(_LENGTHS | _FOLD | {"v": "u", "j": "i", "V": "u", "J": "i"})
 _MARKS_OFF = str.maketrans(_LENGTHS)
-_PRINT_I = str.maketrans("jJ", "iI")
+LONGEST_WORD = 60  # letters; what is longer is no Latin word, and not worth the time
 MACRON, BREVE, ACUTE = "\u0304", "\u0306", "\u0301"
 
 
@@ -48,7 +48,7 @@ def printed(form: str) -> str:
     >>> printed("jūstitia"), printed("prōjiciō")
     ('iūstitia', 'prōiciō')
     """
-    return form.replace("ji", "i").translate(_PRINT_I)
+    return form.replace("ji", "i").replace("j", "i").replace("J", "I")
 
 
 def has_lengths(form: str) -> bool:
@@ -194,13 +194,18 @@ _VARIANTS = [
 def spellings(key: str) -> Iterator[str]:
     """Yield other spellings that a plain key may stand for, the most telling first; each once, the key not.
 
+    None of a key longer than any word, `LONGEST_WORD`.
+
     >>> "caritas" in set(spellings("charitas")), "attendite" in set(spellings("adtendite"))
     (True, True)
     """
+    if len(key) > LONGEST_WORD:
+        return
     seen = {key}
     for pattern, replacement in _VARIANTS:
         for match in pattern.finditer(key):
-            changed = key[: match.start()] + match.expand(replacement) + key[match.end() :]
+            new = match.expand(replacement) if "\\" in replacement else replacement  # expanding is slow
+            changed = key[: match.start()] + new + key[match.end() :]
             if changed not in seen:
                 seen.add(changed)
                 yield changed

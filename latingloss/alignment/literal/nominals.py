@@ -19,12 +19,12 @@ _PERSONS = frozenset(
     child youth virgin widow host guest prince poet shepherd saint apostle martyr enemy husband judge devil consul
     aedile advocate bishop candidate centurion chief client colleague companion cousin deacon disciple heir herald hero
     king monk nephew nobleman orphan parent patriarch patron pirate pupil relative rival secretary spirit steward thief
-    tribune tyrant uncle witness hypocrite citizen person neighbour mother daughter sister""".split()  # noqa: SIM905
+    tribune tyrant uncle witness hypocrite citizen person neighbour mother daughter sister""".split()
 )
 # masculine in Latin and ending as names of doers end in English, but none
 _NO_PERSONS = frozenset(
     """carnelian cluster corner cucumber dagger finger fist flower hammer laughter number order quarter river shoulder
-    terror thunder whisper""".split()  # noqa: SIM905
+    terror thunder whisper""".split()
 )
 _LOCATIVES = {"domus": "at home", "humus": "on the ground", "rūs": "in the country", "mīlitia": "in the field"}
 _ABLATIVES = ("by", "with", "from", "in", "on", "at", "than", "for", "through", "of")
@@ -104,6 +104,7 @@ def adjective(use: Use, sense: str) -> str:
 
 
 # endings of peoples' names that are noun as well as adjective: Roman, Amorite, Hebrew, Greek
+_ADJECTIVES_ONLY = ("ish", "ese", "ic", "ss")
 _PEOPLES = ("an", "ian", "ite", "ew", "ek", "ot", "ene", "ard", "aul")
 
 
@@ -112,9 +113,9 @@ def _as_noun(use: Use, sense: str) -> str:
     if use.neuter and sense[:1].isupper():
         return ""
     for gloss in (sense, *use.lexeme.gloss.split("; ")):
-        if gloss[:1].isupper() and " " not in gloss and (gloss.endswith(_PEOPLES) or not bases(gloss, "ADJ")):
-            if not gloss.endswith(("ish", "ese", "ic", "ss")):
-                return base(gloss, "NOUN")
+        named = gloss[:1].isupper() and " " not in gloss and not gloss.endswith(_ADJECTIVES_ONLY)
+        if named and (gloss.endswith(_PEOPLES) or not bases(gloss, "ADJ")):
+            return base(gloss, "NOUN")
     word = sense.split(" ")[-1]
     return sense if bases(word, "NOUN") and not bases(word, "ADJ") and not bases(word, "VERB") else ""
 

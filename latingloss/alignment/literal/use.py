@@ -14,7 +14,7 @@ FUNCTION = frozenset(
     my thy thine your his its their our mine am is are was were be been being art wast have has had hath hast hadst
     having do does did doth dost didst will shall would should may might wouldst shouldst mightest let wilt shalt mayest
     o oh about who which whom that one ones thing things those can could must ought there not and himself herself
-    itself themselves""".split()  # noqa: SIM905
+    itself themselves""".split()
 )
 OWNERS = frozenset(("his", "her", "its", "their"))
 

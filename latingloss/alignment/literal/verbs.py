@@ -23,7 +23,8 @@ _STATES = frozenset(("have", "know", "hate", "remember", "want", "owe", "own", "
 # words that tie what follows to the verb, so that a noun behind them is no object
 _LINKS = frozenset(
     """up out away down back off together on in at to for with from into through by about around along aside under
-    before after against apart across forward upon near beforehand round abroad behind below besides as like of""".split()  # noqa: SIM905
+    before after against apart across forward upon near beforehand round abroad behind below besides as like
+    of""".split()
 )
 _FULL = {"can": "be able", "must": "have to", "ought": "be bound", "may": "be allowed"}
 _SEMIDEPONENT = ("audeō", "gaudeō", "soleō", "fīdō")  # Bennett 1918, section 114

@@ -10,8 +10,9 @@ from collections.abc import Sequence
 from typing import NamedTuple
 
 from latingloss.context.relations.clauses import Clause, clauses_of
+from latingloss.context.relations.lemmas import SAYING
 from latingloss.context.relations.phrases import Found, agreeing, apposed, governed, owners
-from latingloss.context.relations.verbs import SAYING, Hanging
+from latingloss.context.relations.verbs import Hanging
 from latingloss.context.relations.words import Word, words_of
 from latingloss.morphology.ranking import Candidate
 
@@ -94,7 +95,7 @@ def _conjunctions(words: list[Word], clauses: list[Clause]) -> Found:
 
 
 def _told(clauses: list[Clause]) -> Found:
-    """The verb of saying that `quod` or `quia` follows: sciō quod, I know that (Bennett 1918, section 331, later Latin)."""
+    """The verb of saying that `quod` or `quia` follows: sciō quod, I know that (common in the Vulgate)."""
     found: Found = {}
     for clause in clauses:
         opener, verb = clause.opener, clause.outer.finite if clause.outer else None

@@ -96,9 +96,8 @@ class _Cutter:
         self.current.add(word)
         self.current.finite = word
 
-
     def _between(self, inner: Clause, moved: list[Word]) -> None:
-        """Words between the verbs of two clauses, without a mark, may belong to either: they get a clause of their own."""
+        """Give words between the verbs of two clauses, which may belong to either, a clause of their own."""
         assert inner.finite is not None
         start = inner.words.index(inner.finite) + 1
         if not moved and start < len(inner.words):

@@ -6,23 +6,15 @@ Agreement is that of Bennett 1918, sections 234-235, apposition 169, the genitiv
 from __future__ import annotations
 
 from collections.abc import Iterator
+from itertools import pairwise
 
+from latingloss.context.relations.lemmas import LIGHT, PERSONS, POINTING, WITH_GENITIVE
 from latingloss.context.relations.words import Word
 
 Found = dict[int, Word]  # place of a word -> place of its partner's word
 _CASES = {"acc": "Acc", "abl": "Abl", "gen": "Gen"}
-_POINTING = frozenset(("is", "hic", "ille", "iste", "ipse", "īdem"))
 _ADJECTIVAL = frozenset(("adjective", "determiner", "participle"))
 _STANDING = frozenset(("adjective", "participle"))
-_WITH_GENITIVE = frozenset(
-    """plēnus memor immemor cupidus avidus perītus imperītus expers particeps reus cōnscius īnscius nescius studiōsus
-    prūdēns dignus indignus similis dissimilis inops dīves fertilis compos capāx tenāx""".split()  # noqa: SIM905
-)
-_LIGHT = frozenset(("enim", "autem", "quoque", "quidem", "vērō", "etiam", "ergō", "igitur", "nōn"))
-_PERSONS = frozenset(
-    """king queen son daughter prophet apostle priest brother sister father mother wife husband servant slave god lord
-    master emperor bishop saint friend prince disciple governor consul soldier virgin judge leader""".split()  # noqa: SIM905
-)
 
 
 def governed(words: list[Word]) -> Found:
@@ -86,14 +78,14 @@ def _names_the_same(one: Word, other: Word) -> bool:
     if upos == {"PROPN"}:
         return other.lemma == "Chrīstus"  # of others, the second genitive may be the father's
     common, name = (one, other) if one.reading.upos == "NOUN" else (other, one)
-    person = common.reading.lexeme.gloss.split("; ")[0] in _PERSONS
+    person = common.reading.lexeme.gloss.split("; ")[0] in PERSONS
     return person and name.reading.lexeme.kind in ("person", "god", "") and not one.genders.isdisjoint(other.genders)
 
 
 def apposed(words: list[Word]) -> Found:
     """Return for nouns that name a noun before them again that noun: `rēgī` of `Herōdī rēgī`."""
     found: Found = {}
-    for before, word in zip(words, words[1:], strict=False):
+    for before, word in pairwise(words):
         if word.kind == "noun" and word.case and word.mark != "." and _names_the_same(before, word):
             found[word.place] = before
     return found
@@ -106,7 +98,13 @@ def agreeing(words: list[Word], prepositions: Found) -> Found:
         partner = None
         if word.kind in _ADJECTIVAL and word.case:
             partner = _noun_of(words, word, prepositions)
-        if partner is None and word.kind == "participle" and not word.mark and word.place and _stands(words, word, found):
+        if (
+            partner is None
+            and word.kind == "participle"
+            and not word.mark
+            and word.place
+            and _stands(words, word, found)
+        ):
             partner = words[word.place - 1]
         if partner is None and (word.kind == "determiner" or (word.kind == "pronoun" and _may_be_beside(word))):
             partner = _beside_it(words, word)
@@ -128,7 +126,7 @@ def _may_be_beside(word: Word) -> bool:
 
 def _beside_it(words: list[Word], word: Word) -> Word | None:
     """The adjective that stands as a noun beside a determiner (`omnēs sānctī`), or the noun behind `quī`, `aliquis`."""
-    pointing = word.lemma in _POINTING
+    pointing = word.lemma in POINTING
     if pointing and word.case == "Nom":
         return None  # hic sapientior est: this man is wiser
     kinds = ("noun",) if word.kind == "pronoun" else ("adjective",) if pointing else _STANDING
@@ -143,7 +141,7 @@ def _beside_it(words: list[Word], word: Word) -> Word | None:
 
 def _noun_of(words: list[Word], word: Word, prepositions: Found) -> Word | None:
     i = word.place
-    pointing = word.lemma in _POINTING
+    pointing = word.lemma in POINTING
     if pointing and word.lemma == "is" and word.case == "Gen":
         after = words[i + 1] if i + 1 < len(words) else None
         return after if after is not None and after.kind == "noun" and not after.mark and word.agrees(after) else None
@@ -163,14 +161,14 @@ def _may_agree(word: Word, other: Word, prepositions: Found) -> bool:
     if other.kind == "noun":
         return prepositions.get(word.place) is prepositions.get(other.place) or word.place < other.place
     if other.kind == "determiner":  # eō dīcente
-        return word.kind == "participle" and other.lemma in _POINTING
+        return word.kind == "participle" and other.lemma in POINTING
     return other.kind == "pronoun" and not other.relative and word.kind != "determiner" and bool(other.number)
 
 
 def _beside(words: list[Word], word: Word, step: int, reach: int) -> Iterator[tuple[int, Word]]:
     """Words on one side of a word, nearest first, up to where its phrase or clause must end."""
     participle = word.kind == "participle"
-    pointing = word.lemma in _POINTING
+    pointing = word.lemma in POINTING
     joined = False
     for k in range(1, reach + 1):
         j = word.place + step * k
@@ -229,13 +227,13 @@ def _held(words: list[Word], word: Word, step: int, agreement: Found) -> tuple[i
         edge = other if step > 0 else words[j + 1]
         if other.clause != word.clause or edge.mark:
             break
-        if other.lemma in _WITH_GENITIVE or (other.kind == "adjective" and other.features.get("NumType")):
+        if other.lemma in WITH_GENITIVE or (other.kind == "adjective" and other.features.get("NumType")):
             return k, other
-        if other.kind == "noun" and (step < 0 or other.case != "Gen" or not word.kind == "noun"):
+        if other.kind == "noun" and (step < 0 or other.case != "Gen" or word.kind != "noun"):
             return k, other
         if other.kind == "coordinator" and step < 0:
             return _coordinate(words, j, word, agreement)
-        if other.kind not in _ADJECTIVAL and other.lemma not in _LIGHT:
+        if other.kind not in _ADJECTIVAL and other.lemma not in LIGHT:
             break
     return 9, None
 

@@ -7,38 +7,10 @@ infinitive 330-331, datives and ablatives that verbs want 187 and 218, the ablat
 from __future__ import annotations
 
 from latingloss.context.relations.clauses import Clause
+from latingloss.context.relations.lemmas import COPULAS, GIVING, INTRANSITIVE, MODAL, NAMING, SAYING, TIMES
 from latingloss.context.relations.phrases import Found
 from latingloss.context.relations.words import Word
 
-_COPULAS = frozenset(("sum", "fīō", "videor", "appāreō", "maneō", "vocor", "nāscor", "adsum", "absum"))
-_NAMING = frozenset(
-    ("vocō", "appellō", "nōminō", "dīcō", "faciō", "creō", "putō", "habeō", "videō", "nuncupō", "ōrdinō")
-)
-_MODAL = frozenset(
-    """possum volō#1 nōlō mālō dēbeō coepī soleō incipiō audeō cupiō queō nequeō dēsinō cessō cōnor optō temptō
-    properō festīnō""".split()  # noqa: SIM905
-)
-SAYING = frozenset(
-    """dīcō putō crēdō sciō nesciō videō audiō jubeō sinō faciō volō#1 nōlō cōgnōscō intellegō sentiō arbitror exīstimō
-    negō spērō cōnfīdō fateor cōnfiteor affirmō cōnstat oportet vetō patior cōgō cupiō nūntiō annūntiō respondeō
-    scrībō trādō prōmittō jūrō cēnseō jūdicō reor opīnor simulō doceō permittō licet decet meminī dēcernō""".split()  # noqa: SIM905
-)
-_ORDERING = frozenset(("jubeō", "sinō", "faciō", "vetō", "patior", "cōgō", "permittō", "videō", "audiō"))
-# verbs without an object of their own, and those made from them with a prefix
-_INTRANSITIVE = frozenset(
-    """sum veniō eō stō sedeō jaceō cadō currō vīvō ambulō dormiō maneō regnō surgō nāscor morior oportet licet sileō
-    taceō pergō proficīscor orior lateō fīō possum redeō exeō abeō ascendō dēscendō resurgō requiēscō habitō ingredior
-    ēgredior accēdō recēdō dēcēdō procēdō cēdō gaudeō exsultō clāmō iaceō revertor crēscō perveniō conveniō adveniō
-    ēveniō decet placeō noceō serviō pāreō""".split()  # noqa: SIM905
-)
-_GIVING = frozenset(
-    """dō dīcō trādō reddō ostendō dōnō loquor nūntiō annūntiō praebeō tribuō mittō respondeō ajō inquam prōmittō offerō
-    afferō mōnstrō narrō scrībō committō concēdō dēmōnstrō adjungō commendō condōnō dīmittō distribuō ērogō impertiō
-    indicō jūrō largior mandō pandō parō porrigō praestō praecipiō relinquō restituō solvō vendō vovēō""".split()  # noqa: SIM905
-)
-_TIMES = frozenset(
-    ("annus", "diēs", "hōra", "mēnsis", "nox", "noctū", "hebdomas", "saeculum", "aetās", "bīduum", "trīduum")
-)
 _VERBS = frozenset(("finite", "infinitive", "participle", "gerund"))
 _HEADS = frozenset(("noun", "pronoun", "determiner", "adjective", "participle"))
 
@@ -115,7 +87,7 @@ class Hanging:
                 self.verbs[word.place] = verb
 
     def _subject(self, verb: Word, free: list[Word]) -> Word | None:
-        """The subject of a verb in the third person; beside `is`, of those that no mark parts from it if there are any."""
+        """The subject of a verb in the third person; beside `is`, one that no mark parts from it comes first."""
         if not self._links(verb):
             return _third(verb, free, copula=False)
         same_side = [w for w in free if not self._parted(w, verb)]
@@ -126,13 +98,10 @@ class Hanging:
 
     def _something_said(self, subject: Word, verb: Word) -> bool:
         """Tell whether the words between a noun and `is` behind it say what or where it is."""
-        between = self.words[max(0, subject.place - 4) : verb.place + 4]
-        return any(
-            w.clause == verb.clause and w is not subject and (
-                w.kind == "preposition" or w.case == "Dat" or (w.case == "Nom" and w.kind in ("adjective", "participle"))
-            )
-            for w in between
-        )  # fmt: skip
+        around = self.words[max(0, subject.place - 4) : verb.place + 4]
+        others = [w for w in around if w.clause == verb.clause and w is not subject]
+        said = ("adjective", "participle")
+        return any(w.kind == "preposition" or w.case == "Dat" or (w.case == "Nom" and w.kind in said) for w in others)
 
     def _parted(self, one: Word, other: Word) -> bool:
         first, last = sorted((one.place, other.place))
@@ -152,9 +121,9 @@ class Hanging:
         """Tell whether a verb says what its subject is."""
         if verb.lemma == "sum":
             other = self.auxiliaries.get(verb.place)
-            return other is None or other.lemma in _NAMING
-        naming = verb.lemma in _NAMING and verb.features.get("Voice") == "Pass"
-        return naming or verb.lemma in _COPULAS
+            return other is None or other.lemma in NAMING
+        naming = verb.lemma in NAMING and verb.features.get("Voice") == "Pass"
+        return naming or verb.lemma in COPULAS
 
     def _absolute(self, ablatives: list[Word] | tuple[Word, ...]) -> None:
         for word in ablatives:
@@ -168,7 +137,7 @@ class Hanging:
         for word in verbs:
             if word.kind != "infinitive":
                 continue
-            ruling = [v for v in verbs if v is not word and (v.lemma in _MODAL or v.lemma in SAYING)]
+            ruling = [v for v in verbs if v is not word and (v.lemma in MODAL or v.lemma in SAYING)]
             if not ruling and clause.finite and clause.finite.lemma == "sum":
                 ruling = [clause.finite]
             if ruling:
@@ -180,7 +149,7 @@ class Hanging:
             infinitive = self._said(word, verbs, free)
             if infinitive is not None:
                 self.infinitives[word.place] = infinitive
-            elif word.lemma not in _TIMES and (verb := self._governor(word, verbs)):
+            elif word.lemma not in TIMES and (verb := self._governor(word, verbs)):
                 self.verbs[word.place] = verb
 
     def _said(self, word: Word, verbs: list[Word], accusatives: list[Word]) -> Word | None:
@@ -190,8 +159,8 @@ class Hanging:
         if infinitive is None or sayer is None or sayer.lemma not in SAYING or word is not accusatives[0]:
             return None
         passive = infinitive.features.get("Voice") == "Pass" and not infinitive.reading.lexeme.deponent
-        alone = passive or infinitive.lemma in _INTRANSITIVE
-        if sayer.lemma in _MODAL:
+        alone = passive or infinitive.lemma in INTRANSITIVE
+        if sayer.lemma in MODAL:
             return infinitive if word.lemma == "sē" and alone else None
         return infinitive if alone or word.lemma == "sē" else None
 
@@ -199,9 +168,9 @@ class Hanging:
         """The verb whose object an accusative is, if that is clear: far nearer than any other, or the only one."""
         able = [v for v in verbs if v is not word and _takes_object(v) and not v.agrees(word)]
         if any(v.kind == "infinitive" for v in verbs):
-            if not any(v.lemma in _MODAL for v in verbs):
+            if not any(v.lemma in MODAL for v in verbs):
                 return None  # subject or object of the infinitive
-            able = [v for v in able if v.lemma not in _MODAL]
+            able = [v for v in able if v.lemma not in MODAL]
         ranked = sorted((_far(self.words, word, v), v.place, v) for v in able)
         if not ranked or ranked[0][0] > 7 or (len(ranked) > 1 and ranked[1][0] - ranked[0][0] < 1):
             return None
@@ -215,7 +184,7 @@ class Hanging:
             near = [v for v in verbs if v is not word and _far(self.words, word, v) <= 5]
             wanting = [v for v in near if case.lower() in v.reading.lexeme.governs]
             if not wanting and case == "Dat":
-                wanting = [v for v in near if v.lemma in _GIVING]
+                wanting = [v for v in near if v.lemma in GIVING]
             if not wanting and case == "Dat" and word.kind == "pronoun" and len(verbs) == 1:
                 wanting = near
             if wanting:
@@ -267,7 +236,7 @@ def _joined(words: list[Word], one: Word, other: Word) -> bool:
 
 
 def _takes_object(word: Word) -> bool:
-    if word.lemma in _INTRANSITIVE:
+    if word.lemma in INTRANSITIVE:
         return False
     lexeme = word.reading.lexeme
     governs = lexeme.governs
@@ -281,10 +250,5 @@ def _far(words: list[Word], word: Word, verb: Word) -> float:
     """How far a verb is; a mark between counts like three words, the far side of a participle like two."""
     first, last = sorted((word.place, verb.place))
     marks = sum(1 for w in words[first + 1 : last + 1] if w.mark)
-    return (
-        last
-        - first
-        + 3 * marks
-        + 2 * (verb.kind == "participle" and verb.place > word.place)
-        + 0.5 * (verb.place < word.place)
-    )
+    beyond = 2.0 if verb.kind == "participle" and verb.place > word.place else 0.0
+    return last - first + 3 * marks + beyond + (0.5 if verb.place < word.place else 0.0)

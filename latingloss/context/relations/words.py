@@ -25,7 +25,7 @@ _VERBAL = {
 }
 # words that stand second in their clause, whatever they are tagged: they join nothing beside them
 _SECOND = frozenset(("enim", "autem", "igitur", "nam", "namque", "quidem", "vērō", "ergō", "quoque", "tamen", "etenim"))
-_ASKING = frozenset(("cūr", "quārē", "quōmodo", "unde", "quandō", "quotiēns", "quō", "quantum"))
+_ASKING = frozenset(("cūr", "quāre", "quōmodo", "unde", "quandō", "quotiēns", "quō", "quantum"))
 STRONG = frozenset(".?!;:")
 
 
