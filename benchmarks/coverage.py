@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterator
 
-import latingloss
 from benchmarks.figures import Figure
 from benchmarks.sources import TREEBANKS, Sources, sentences, verses
 from latingloss.morphology.enclitics import split
+from latingloss.morphology.ranking import candidates
 from latingloss.text.tokens import tokenize, word_text
 
 _MOST_EXAMPLES = 8
@@ -42,7 +42,7 @@ def _treebank_forms(sources: Sources, name: str) -> Counter[str]:
 
 
 def _known(name: str, forms: Counter[str], aim: str) -> Figure:
-    unknown = Counter({form: count for form, count in forms.items() if latingloss.analyze(form)[0].guessed})
+    unknown = Counter({form: count for form, count in forms.items() if candidates(form)[0].guessed})
     share = 100 * (1 - unknown.total() / forms.total())
     commonest = ", ".join(form for form, _ in unknown.most_common(_MOST_EXAMPLES))
     note = f"{forms.total():,} words; unknown most often: {commonest}"

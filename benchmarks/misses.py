@@ -8,12 +8,12 @@ from __future__ import annotations
 from collections.abc import Iterator
 from functools import cache
 
-import latingloss
 from benchmarks.figures import Figure
 from benchmarks.gold import GoldWord, gold_words
 from benchmarks.sources import Sources, tool
 from latingloss.morphology.endings import Table, endings
 from latingloss.morphology.lexicon import find, lexemes
+from latingloss.morphology.ranking import candidates
 from latingloss.text.orthography import plain
 
 CAUSES = {
@@ -47,10 +47,10 @@ def _cause(gold: GoldWord, sources: Sources) -> str:
     lemma = key(gold.lemma)
     if gold.word.guessed and _abbreviated(plain(gold.form), lemma):
         return "abbreviation"
-    readings = latingloss.analyze(gold.word.form)
+    readings = candidates(gold.word.form)
     if any(gold.agrees(reading.features) for reading in readings):
         return "thought too unlikely"
-    same = [reading.features for reading in readings if key(reading.lemma) == lemma and not reading.guessed]
+    same = [reading.features for reading in readings if key(reading.lexeme.lemma) == lemma and not reading.guessed]
     if any(all(features.get(name) in (value, None) for name, value in gold.want.items()) for features in same):
         return "convention"
     if not find(lemma):
@@ -74,6 +74,6 @@ def _endings() -> dict[str, set[frozenset[tuple[str, str]]]]:
     found: dict[str, set[frozenset[tuple[str, str]]]] = {}
     tables: set[Table] = {table for lexeme in lexemes() for _, table in lexeme.stems}
     for table in tables:
-        for text, features in endings(table):
-            found.setdefault(plain(text), set()).add(frozenset(features.items()))
+        for ending in endings(table):
+            found.setdefault(plain(ending.text), set()).add(frozenset(ending.features.items()))
     return found

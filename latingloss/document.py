@@ -47,7 +47,7 @@ class Word(Record):
     reason: str = Field(default="", description="why this case or person, in plain English")
     confidence: Probability = Field(description="probability of the chosen reading")
     guessed: bool = Field(default=False, description="True if the lemma is not in the lexicon")
-    alternatives: tuple[Reading, ...] = Field(default=(), description="the other readings of at least 0.001, best first")
+    alternatives: tuple[Reading, ...] = Field(default=(), description="other readings of at least 0.001, best first")
 
 
 class DifficultyPart(Record):
@@ -79,7 +79,7 @@ class Relative(Record):
         description="borrowed: taken from the Latin word; through French: came from it by way of French; family: "
         "comes from a relative of the Latin word; shared root: native English, of the same Indo-European root"
     )
-    chain: str = Field(default="", description="the way it came, `māter > māternālis > maternal`; empty if not recorded")
+    chain: str = Field(default="", description="its way, `māter > māternālis > maternal`; empty if not recorded")
     zipf: float = Field(description="how common the English word is: log10 of uses in 10^9 words")
     drift: str = Field(default="", description="a warning if the English word has drifted in meaning, else empty")
 

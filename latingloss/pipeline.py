@@ -234,7 +234,8 @@ def _check_token_lists(latin: object, english: object) -> None:
                     raise TextError(f"{name}[{i}][{j}] is empty; leave empty tokens out")
         if (letters := sum(len(token) for sentence in sentences for token in sentence)) > MOST_CHARACTERS:
             raise TextError(
-                f"{name}: {letters:,} characters, and one text may have {MOST_CHARACTERS:,}; cut it, or use latingloss.corpus"
+                f"{name}: {letters:,} characters, and one text may have {MOST_CHARACTERS:,}; cut it into texts, or use "
+                "latingloss.corpus"
             )
     if english is not None and len(english) != len(latin):  # type: ignore[arg-type]
         raise TextError(

@@ -85,6 +85,8 @@ def _stands_alone(best: Candidate, found: Relations) -> bool | None:
     participle = best.features.get("VerbForm") in ("Part", "Gdv")
     if participle and best.features.get("Case") == "Nom" and found.verb is None:
         return False  # said of a subject that was not found
+    if best.upos == "PRON" and found.agrees_with is not None:
+        return False
     if best.upos in ("ADJ", "DET") or participle:
         return found.agrees_with is None and found.auxiliary is None and found.beside is None
     return None
@@ -100,6 +102,7 @@ def _reason(best: Candidate, found: Relations, rendering: Sequence[str]) -> str:
         verb=text(found.verb),
         governs=found.verb.reading.lexeme.governs if found.verb else "",
         agrees_with=text(found.agrees_with),
+        antecedent=text(found.antecedent),
         belongs_to=text(found.owner),
         subject=text(found.subject),
         conjunction=text(found.conjunction),

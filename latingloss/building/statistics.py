@@ -74,23 +74,26 @@ def estimate(
         cell_n[name] += n
     table = []
     for (form, capital), n in forms.items():
-        readings = [a for a in analyses(form) if not (entries[a.lexeme].upos == "PROPN" and not capital and n > 0)]
-        readings = [a for a in readings if not capital or entries[a.lexeme].lemma[0].isupper()] or readings
-        readings = readings or list(analyses(form))
-        named = [
-            ((entries[a.lexeme].lemma, entries[a.lexeme].upos), _name(entries[a.lexeme].upos, a)) for a in readings
-        ]
-        table.append((n, list(dict.fromkeys(named))))
+        found = analyses(form)
+        fitting = [a for a in found if capital == entries[a.lexeme].lemma[0].isupper()] or list(found)
+        shares: dict[tuple[tuple[str, str], str], float] = {}
+        for a in fitting:
+            lexeme = entries[a.lexeme]
+            reading = (lexeme.lemma, lexeme.upos), _name(lexeme.upos, a)
+            shares[reading] = max(a.share, shares.get(reading, 0.0))
+        table.append((n, shares))
     for _ in range(ROUNDS):
         new_lexeme: dict[tuple[str, str], float] = defaultdict(float)
         new_cell: dict[str, float] = defaultdict(float)
         upos_total: dict[str, float] = defaultdict(float)
         for name, value in cell_n.items():
             upos_total[name.split(" ")[0]] += value
-        for n, named in table:
-            weights = [lexeme_n[key] * cell_n[cell] / upos_total[cell.split(" ")[0]] for key, cell in named]
+        for n, shares in table:
+            weights = [
+                s * lexeme_n[key] * cell_n[cell] / upos_total[cell.split(" ")[0]] for (key, cell), s in shares.items()
+            ]
             total = sum(weights)
-            for (key, cell), weight in zip(named, weights, strict=True):
+            for (key, cell), weight in zip(shares, weights, strict=True):
                 share = n * weight / total
                 new_lexeme[key] += share
                 new_cell[cell] += share

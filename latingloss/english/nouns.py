@@ -55,7 +55,7 @@ def _plural_word(noun: str) -> str:
         return noun
     if found := forms(noun.lower(), "NOUN"):
         return found[0] if noun.islower() else found[0].capitalize()
-    if noun.endswith("man"):
+    if noun.endswith("man") and noun.islower():  # but Romans
         return noun[:-2] + "en"
     return with_s(noun) if noun.islower() or not noun.endswith("y") else noun + "s"
 

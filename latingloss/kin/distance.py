@@ -14,6 +14,7 @@ from latingloss.kin.looks import Shapes, form_shapes, lexeme_shapes, likeness, w
 from latingloss.kin.relations import etymons, relations, roots_of
 from latingloss.morphology.analysis import analyses
 from latingloss.morphology.lexicon import Lexeme, find, lexemes
+from latingloss.text.checking import check_string
 from latingloss.text.orthography import plain
 
 _HALFWAY, _STEEPNESS = 0.42, 7.0  # likeness at which kin and chance are equally likely; slope of the curve
@@ -40,13 +41,15 @@ def cognate_distance(latin: str, english: str) -> float:
     traced to its lemmas. An English word known to come from the Latin word is near, one that only shares its root
     less so. Of several English words the root mean square counts, so that one word that recalls nothing weighs more
     than one that does; articles and the like are left out. Not symmetric: the first word is taken as Latin. Any text
-    is allowed.
+    is allowed; raises `InputTypeError` for anything but a `str`.
 
     >>> cognate_distance("vīta", "vita"), cognate_distance("viridis", "green") > 0.9
     (0.0, True)
     >>> cognate_distance("aqua", "aquatic") < cognate_distance("aqua", "ewer") < cognate_distance("aqua", "water")
     True
     """
+    check_string(latin, "latin")
+    check_string(english, "english")
     if plain(latin) == plain(english):
         return 0.0
     words = _WORD.findall(plain(english))

@@ -14,6 +14,7 @@ from latingloss.kin.letters import weights
 from latingloss.kin.looks import lexeme_shapes, likeness
 from latingloss.morphology.lexicon import Lexeme, find
 from latingloss.tables import built_once, read_table
+from latingloss.text.checking import check_string
 
 Kind = Literal["borrowed", "through French", "family", "shared root"]
 _KNOWN, _SLOPE = 2.8, 2.5  # Zipf value of a word that every second reader knows; steepness around it
@@ -63,16 +64,22 @@ def _alike(lexeme: Lexeme, word: str) -> float:
     return max(0.0, likeness(shapes.borrowed, english_stems(word), weights()))
 
 
-@lru_cache(maxsize=20_000)
 def relatives(lemma: str, *, upos: str | None = None) -> tuple[Relative, ...]:
     """Return the English relatives of a Latin lemma that help a reader, best first; none if it is unknown.
 
     `lemma` may be written with or without vowel lengths; without, homographs are taken together unless `upos`
-    picks one. Order: how likely a reader knows the word, times how much it looks like the Latin.
+    picks one. Order: how likely a reader knows the word, times how much it looks like the Latin. Raises
+    `InputTypeError` for anything but a `str`.
 
     >>> relatives("lībertās")[0].word, relatives("nox")[0].kind
     ('liberty', 'borrowed')
     """
+    check_string(lemma, "lemma")
+    return _relatives(lemma, upos)
+
+
+@lru_cache(maxsize=20_000)
+def _relatives(lemma: str, upos: str | None) -> tuple[Relative, ...]:
     best: dict[str, tuple[float, Relative]] = {}
     for lexeme in find(lemma):
         if upos is not None and lexeme.upos != upos:

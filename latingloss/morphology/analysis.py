@@ -10,7 +10,7 @@ from collections import defaultdict
 from functools import lru_cache
 from typing import NamedTuple
 
-from latingloss.morphology.endings import Features, Table, endings
+from latingloss.morphology.endings import Ending, Features, Table, endings
 from latingloss.morphology.lexicon import Lexeme, lexemes
 from latingloss.tables import built_once
 from latingloss.text.orthography import plain, spellings
@@ -22,11 +22,12 @@ class Analysis(NamedTuple):
     lexeme: int  # index in lexemes()
     form: str  # with vowel lengths, j for consonantal i
     features: Features
+    share: float = 1.0  # how usual its ending is beside its alternatives
 
 
 class _Index(NamedTuple):
     stems: dict[str, list[tuple[int, int, str]]]  # plain stem -> (lexeme, table, marked stem)
-    endings: dict[str, dict[int, list[tuple[str, Features]]]]  # plain ending -> table -> cells
+    endings: dict[str, dict[int, list[Ending]]]  # plain ending -> table -> cells
     fixed: dict[str, list[tuple[int, str, Features]]]  # plain form -> (lexeme, marked form, features)
     longest: int  # letters of the longest ending
 
@@ -44,10 +45,10 @@ def _index() -> _Index:
             fixed[plain(form)].append((i, form, features))
         if lexeme.spell:
             _index_spellings(lexeme, i, numbers, (stems, fixed))
-    by_ending: dict[str, dict[int, list[tuple[str, Features]]]] = defaultdict(dict)
+    by_ending: dict[str, dict[int, list[Ending]]] = defaultdict(dict)
     for table, t in numbers.items():
-        for text, features in endings(table):
-            by_ending[plain(text)].setdefault(t, []).append((text, features))
+        for ending in endings(table):
+            by_ending[plain(ending.text)].setdefault(t, []).append(ending)
     return _Index(dict(stems), dict(by_ending), dict(fixed), max(map(len, by_ending)))
 
 
@@ -85,13 +86,13 @@ def exact(key: str) -> list[Analysis]:
         if not tables:
             continue
         for i, t, stem in stems.get(key[:cut], ()):
-            for text, features in tables.get(t, ()):
+            for text, features, share in tables.get(t, ()):
                 lexeme = entries[i]
                 if lexeme.dropped and (features.get("Case"), features.get("Number")) in lexeme.dropped:
                     continue
                 if (i, id(features)) not in found:
                     shown = lexeme.constant | features if lexeme.constant else features
-                    found[i, id(features)] = Analysis(i, stem + text, shown)
+                    found[i, id(features)] = Analysis(i, stem + text, shown, share)
     return list(found.values())
 
 

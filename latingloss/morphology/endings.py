@@ -15,6 +15,7 @@ from typing import NamedTuple
 from latingloss.tables import built_once, read_table
 
 Features = dict[str, str]
+ALTERNATIVE = 0.2  # how usual an ending is that is listed behind another (-īs beside -ēs); a judgement
 
 GENDERS = {"m": "Masc", "f": "Fem", "n": "Neut", "c": "Fem,Masc", "mf": "Fem,Masc", "": "Fem,Masc,Neut"}
 CASES = {"nom": "Nom", "gen": "Gen", "dat": "Dat", "acc": "Acc", "voc": "Voc", "abl": "Abl", "loc": "Loc"}
@@ -51,10 +52,11 @@ class Table(NamedTuple):
 
 
 class Ending(NamedTuple):
-    """One cell: the ending with vowel lengths and the features it gives."""
+    """One cell: the ending with vowel lengths, the features it gives, and how usual it is beside its alternatives."""
 
     text: str
     features: Features
+    share: float = 1.0
 
 
 class _Nominal(NamedTuple):
@@ -82,10 +84,15 @@ def _finite() -> dict[str, list[Ending]]:
     for base, mood, name, voice, *cells in read_table("paradigms/verbs.tsv"):
         tense, aspect = TENSES[name]
         for (person, number), cell in zip(persons, cells, strict=True):
-            for ending in cell.split("/") if cell else ():
-                features = {"Aspect": aspect, "Mood": mood, "Number": number, "Person": person, "Tense": tense}
-                tables[base].append(Ending(ending, features | {"VerbForm": "Fin", "Voice": voice}))
+            features = {"Aspect": aspect, "Mood": mood, "Number": number, "Person": person, "Tense": tense}
+            features |= {"VerbForm": "Fin", "Voice": voice}
+            tables[base] += [Ending(e, features, _share(n)) for n, e in enumerate(cell.split("/")) if e]
     return tables
+
+
+def _share(place: int) -> float:
+    """How usual the ending at a place in its list is."""
+    return ALTERNATIVE if place else 1.0
 
 
 @built_once
@@ -96,16 +103,19 @@ def _nonfinite() -> dict[str, list[tuple[str, str, str]]]:
     return tables
 
 
-def _declined(base: str, *, whole: bool, genders: str = "", number: str = "") -> Iterator[Ending]:
+def _cells_of(row: _Nominal, features: Features, *, whole: bool) -> Iterator[Ending]:
+    for place, ending in enumerate(row.endings):
+        if (ending == "*") == whole:
+            yield Ending("" if whole else ending, features, _share(place))
+
+
+def _declined(base: str, *, whole: bool, number: str = "") -> Iterator[Ending]:
     """Cells of a nominal table; those that are the lemma itself when `whole`, else the others."""
     for row in _nominals()[base]:
         if number and row.number != number:
             continue
-        gender = genders or GENDERS[row.gender]
-        for ending in row.endings:
-            if (ending == "*") == whole:
-                features = {"Case": CASES[row.case], "Gender": gender, "Number": NUMBERS[row.number]}
-                yield Ending("" if whole else ending, features)
+        features = {"Case": CASES[row.case], "Gender": GENDERS[row.gender], "Number": NUMBERS[row.number]}
+        yield from _cells_of(row, features, whole=whole)
 
 
 def _noun(table: Table) -> Iterator[Ending]:
@@ -113,17 +123,15 @@ def _noun(table: Table) -> Iterator[Ending]:
     wanted = {"Neut": "n"}.get(gender, "mf")
     for row in _nominals()[table.base]:
         if row.gender in ("", wanted) and number in ("", row.number):
-            for ending in row.endings:
-                if (ending == "*") == table.whole:
-                    features = {"Case": CASES[row.case], "Gender": gender, "Number": NUMBERS[row.number]}
-                    yield Ending("" if table.whole else ending, features)
+            features = {"Case": CASES[row.case], "Gender": gender, "Number": NUMBERS[row.number]}
+            yield from _cells_of(row, features, whole=table.whole)
 
 
 def _adjective(table: Table) -> Iterator[Ending]:
     degree, _, number = table.mark.partition("+")
     extra = {"Degree": degree} if degree in ("Pos", "Cmp", "Sup") else {}
     for ending in _declined(table.base, whole=table.whole, number=number):
-        yield Ending(ending.text, ending.features | extra)
+        yield ending._replace(features=ending.features | extra)
 
 
 def _verb(table: Table) -> Iterator[Ending]:
@@ -150,23 +158,25 @@ def _nonfinite_cells(kind: str, stems: str, nominal: str) -> Iterator[Ending]:
             for cell in _declined(nominal, whole=True):
                 yield Ending(lemma, features | cell.features)
             for cell in _declined(nominal, whole=False):
-                yield Ending(oblique + cell.text, features | cell.features)
+                yield Ending(oblique + cell.text, features | cell.features, cell.share)
         else:
             for cell in _declined(nominal, whole=False):
-                yield Ending(stem + cell.text, features | cell.features)
+                yield Ending(stem + cell.text, features | cell.features, cell.share)
 
 
 def _merge_genders(endings: Iterator[Ending]) -> tuple[Ending, ...]:
     """Join cells that differ only in gender: `bonīs` is one dative plural of all three."""
     merged: dict[tuple[str, tuple[tuple[str, str], ...]], set[str]] = {}
-    for text, features in endings:
-        rest = tuple((k, v) for k, v in features.items() if k != "Gender")
-        merged.setdefault((text, rest), set()).update(features.get("Gender", "").split(","))
+    shares: dict[tuple[str, tuple[tuple[str, str], ...]], float] = {}
+    for text, features, share in endings:
+        key = text, tuple((k, v) for k, v in features.items() if k != "Gender")
+        merged.setdefault(key, set()).update(features.get("Gender", "").split(","))
+        shares[key] = max(share, shares.get(key, 0.0))
     out = []
     for (text, rest), genders in merged.items():
         joined = ",".join(sorted(genders - {""}))
         features = dict(rest) | ({"Gender": joined} if joined else {})
-        out.append(Ending(text, dict(sorted(features.items()))))
+        out.append(Ending(text, dict(sorted(features.items())), shares[text, rest]))
     return tuple(out)
 
 

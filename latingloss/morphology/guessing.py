@@ -37,22 +37,27 @@ _THIRD = (
 _PERFECT = (("āv", "ō", "1"), ("āt", "ō", "1"))
 
 
+# what a form may be that takes no ending: part of speech and share beside the inflected guesses; a judgement
+_CAPITALIZED = (("PROPN", 0.6), ("X", 0.2), ("NOUN", 0.1))
+_UNCAPITALIZED = (("X", 0.05), ("NOUN", 0.03), ("PROPN", 0.01))
+
+
 @built_once
 def _endings_by_form() -> dict[str, list[tuple[Table, str, str, float, Features, str]]]:
     found: dict[str, list[tuple[Table, str, str, float, Features, str]]] = defaultdict(list)
     for table, upos, lemma_ending, share in _OPEN:
-        for text, features in endings(table):
+        for text, features, _ in endings(table):
             found[plain(text)].append((table, upos, lemma_ending, share, features, text))
     for oblique, nominative in _THIRD:
         neuter, feminine = oblique == "min", oblique in ("iōn", "tāt", "tūdin", "trīc")
         table = Table("3", "NOUN", "Neut" if neuter else "Fem" if feminine else "Masc")
-        for text, features in endings(table):
+        for text, features, _ in endings(table):
             found[plain(oblique + text)].append((table, "NOUN", nominative, 0.05, features, oblique + text))
-        for _, features in endings(table._replace(whole=True)):
+        for _, features, _ in endings(table._replace(whole=True)):
             found[plain(nominative)].append((table, "NOUN", nominative, 0.05, features, nominative))
     for suffix, lemma_ending, conjugation in _PERFECT:
         table = Table("perf" if suffix == "āv" else "sup", "VERB")
-        for text, features in endings(table):
+        for text, features, _ in endings(table):
             row = (Table(conjugation, "VERB"), "VERB", lemma_ending, 0.08, features, suffix + text)
             found[plain(suffix + text)].append(row)
     return found
@@ -71,7 +76,7 @@ def _lemmatizer() -> Lemmatizer:
 def guesses(form: str) -> tuple[tuple[Lexeme, str, str, Features, float], ...]:
     """Return guessed readings of a form: made-up lexeme, marked form, part of speech, features, weight.
 
-    Never empty: a form whose ending says nothing is taken as an indeclinable name or as a foreign word (X).
+    Never empty: a form whose ending says nothing may be a name, a foreign word (X) or an undeclined noun.
     """
     key = plain(form)
     capital = form[:1].isupper()
@@ -92,8 +97,10 @@ def guesses(form: str) -> tuple[tuple[Lexeme, str, str, Features, float], ...]:
             if capital and upos != "PROPN":
                 odds *= 0.3
             found.append((Lexeme(printed(lemma), upos, "", ((stem, table),)), stem + text, upos, features, odds))
-    found.sort(key=lambda g: -g[4])
-    total = sum(g[4] for g in found[:_MOST]) or 1.0
-    upos = "PROPN" if capital else "X"
-    alone = Lexeme(form if capital else form.lower(), upos, "")
-    return (*found[:_MOST], (alone, form, upos, {}, total * (0.6 if capital else 0.05)))
+    found = sorted(found, key=lambda g: -g[4])[:_MOST]
+    total = sum(g[4] for g in found) or 1.0
+    whole = _CAPITALIZED if capital else _UNCAPITALIZED
+    for upos, share in whole:
+        lemma = form if upos == "PROPN" else form.lower()
+        found.append((Lexeme(lemma, upos, ""), form, upos, {}, total * share))
+    return tuple(found)

@@ -34,7 +34,7 @@ def forms_of(lexeme: Lexeme) -> Iterator[tuple[str, Features]]:
     for form, features in lexeme.fixed:
         yield form, lexeme.constant | features
     for stem, table in lexeme.stems:
-        for text, features in endings(table):
+        for text, features, _ in endings(table):
             if (features.get("Case"), features.get("Number")) not in lexeme.dropped:
                 yield stem + text, lexeme.constant | features
 
@@ -45,7 +45,7 @@ def _compound_tenses(lexeme: Lexeme) -> Iterator[tuple[str, Features]]:
     later = {("Pres", "Ind"): ("Past", "Perf"), ("Past", "Ind"): ("Pqp", "Perf"), ("Fut", "Ind"): ("Fut", "Perf")}
     later |= {("Pres", "Sub"): ("Past", "Perf"), ("Past", "Sub"): ("Pqp", "Perf")}
     for stem in stems:
-        for form, features in endings(Table("sum", "VERB")):
+        for form, features, _ in endings(Table("sum", "VERB")):
             key = (features.get("Tense", ""), features.get("Mood", ""))
             if features["VerbForm"] == "Fin" and key in later and features["Aspect"] == "Imp":
                 tense, aspect = later[key]

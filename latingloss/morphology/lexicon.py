@@ -171,9 +171,7 @@ def _pronouns() -> Iterator[Lexeme]:
         for (form, case, number), shared in genders[lemma].items():
             gender = {"Gender": ",".join(sorted(shared))} if shared else {}
             fixed.append((form, {"Case": case, **gender, "Number": number}))
-        yield Lexeme(
-            lemma, upos, gloss, fixed=tuple(fixed), constant=features, church=church, note=note, kin=kin
-        )
+        yield Lexeme(lemma, upos, gloss, fixed=tuple(fixed), constant=features, church=church, note=note, kin=kin)
 
 
 @built_once

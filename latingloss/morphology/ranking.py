@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from functools import lru_cache
 from typing import NamedTuple
+from unicodedata import combining
 
 from latingloss.document import Reading
 from latingloss.errors import InputTypeError, TextError
@@ -13,6 +14,7 @@ from latingloss.morphology.guessing import guesses
 from latingloss.morphology.lexicon import Lexeme, lexemes
 from latingloss.morphology.priors import weight
 from latingloss.text.orthography import has_lengths, lengths, plain, printed
+from latingloss.text.tokens import word_text
 
 
 class Candidate(NamedTuple):
@@ -58,10 +60,10 @@ def _weighed(form: str) -> list[Candidate]:
     """Return the lexicon's readings of a printed form with their unnormalised priors."""
     entries, capital = lexemes(), form[:1].isupper()
     found = []
-    for i, marked, features in analyses(plain(form)):
+    for i, marked, features, share in analyses(plain(form)):
         lexeme = entries[i]
         upos = "VERB" if "VerbForm" in features and lexeme.upos != "AUX" else lexeme.upos
-        prior = weight(i, features)
+        prior = share * weight(i, features)
         if (upos == "PROPN") != capital:
             prior *= _CAPITAL_UNUSED if capital else _SMALL_NAME
         found.append(Candidate(lexeme, marked, upos, features, prior))
@@ -72,7 +74,7 @@ def analyze(form: str) -> tuple[Reading, ...]:
     """Return every reading of a form out of context, best first.
 
     Vowel lengths may be written or not; where they are, readings that contradict them come last. Forms outside
-    the lexicon get guessed readings. Probabilities sum to 1. Raises `TextError` if there is no letter,
+    the lexicon get guessed readings. Probabilities sum to 1. Raises `TextError` if it is not one word,
     `InputTypeError` if it is no string.
 
     >>> [(r.lemma, r.features["Case"]) for r in analyze("rosā")[:1]]
@@ -80,9 +82,12 @@ def analyze(form: str) -> tuple[Reading, ...]:
     """
     if not isinstance(form, str):
         raise InputTypeError(f"form must be str, not {type(form).__name__}")
-    if not any(c.isalpha() for c in form):
+    word = word_text(form.strip())
+    if not any(c.isalpha() for c in word):
         raise TextError(f"{form!r} has no letter; give one Latin word")
-    return tuple(reading(c, probability=c.prior) for c in candidates(form.strip()))
+    if not all(c.isalpha() or combining(c) or c in "'’-" for c in word):
+        raise TextError(f"{form!r} is not one word; give one Latin word, without punctuation")
+    return tuple(reading(c, probability=c.prior) for c in candidates(word))
 
 
 def reading(candidate: Candidate, *, probability: float) -> Reading:

@@ -55,7 +55,8 @@ class Evidence(NamedTuple):
     preposition: str = ""  # that governs it
     verb: str = ""  # that it is subject or object of, by its case
     governs: str = ""  # the case that this verb wants, as the lexicon has it: dat, abl/gen
-    agrees_with: str = ""  # the noun it goes with; of a relative, the noun it goes back to
+    agrees_with: str = ""  # the noun it goes with
+    antecedent: str = ""  # of a relative: the noun it goes back to
     belongs_to: str = ""  # the noun that a genitive hangs on
     subject: str = ""  # of the verb, if the word is one; of its clause, if it is a noun said of it
     conjunction: str = ""  # that opens its clause

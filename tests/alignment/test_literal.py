@@ -291,3 +291,48 @@ def test_every_form_of_the_lexicon_has_a_clean_gloss() -> None:
                 if not text or "" in words or doubled or "None" in words or text == UNKNOWN:
                     wrong.append((form, text))
     assert not wrong, wrong[:20]
+
+
+def test_capitals_of_god() -> None:
+    """The church sense has the capital where God is addressed or the Latin is written with one (common practice)."""
+    assert gloss("dominus", "domine") == "O Lord"
+    assert gloss("dominus", "dominum") == "master"
+    assert gloss("dominus", "dominum", capital=True) == "Lord"
+    assert gloss("dominus", "domine", rendering="O lord") == "O lord"
+    assert gloss("fīlius", "fīliī", Case="Gen") == "of the son"
+    assert gloss("rēx", "rēx", rendering="O King", Case="Voc") == "O King"
+    assert gloss("dominus", "domine", called=True) == "Lord"
+
+
+def test_passive_of_a_phrase_with_its_own_object() -> None:
+    """`They preach the gospel` has no passive of persons in English but `they have the gospel preached`."""
+    assert gloss("ēvangelizō", "ēvangelizantur", Mood="Ind") == "(they) have the gospel preached"
+    assert gloss("vāstō", "vāstātur") == "(he) is laid waste"
+    assert gloss("dīmittō", "dīmittitur", Tense="Pres").startswith("(he) is sent")
+
+
+def test_subjunctive_of_fact() -> None:
+    """Cum with the subjunctive, indirect questions: Bennett 1918, 288 and 300."""
+    assert gloss("amō", "amāret", fact=True, subject=True) == "was loving"
+    assert gloss("amō", "amāvisset", fact=True) == "(he) had loved"
+    assert gloss("amō", "amet", fact=True, rendering="he may love") == "he may love"
+
+
+def test_what_the_passage_shows() -> None:
+    assert gloss("sum", "est", head="faciō", gender="Neut") == "(it) was"
+    assert gloss("mōns", "monte", compared=True) == "than the mountain"  # Bennett 1918, 217
+    assert gloss("amō", "amāre", Voice="Act", VerbForm="Inf", bare=True) == "love"
+    assert gloss("suus", "suōs", substantive=False, owners=True) == "their own"
+    assert gloss("sē", "sē", Case="Acc", owners=True) == "themselves"
+
+
+def test_peoples_as_nouns() -> None:
+    assert gloss("Rōmānus", "Rōmānī", substantive=True, Case="Nom") == "Romans"
+    assert gloss("Jūdaeus", "Jūdaeōrum", substantive=True, rendering="of the Jews") == "of the Jews"
+
+
+def test_guessed_names_are_given_by_themselves() -> None:
+    name = Lexeme("Melchīna", "PROPN", "")
+    features = {"Case": "Gen", "Number": "Sing"}
+    assert literal_gloss(name, upos="PROPN", features=features) == "of Melchina"
+    assert literal_gloss(name, upos="PROPN", features=features, rendering=["of", "Milcah"]) == "of Milcah"

@@ -36,6 +36,10 @@ def why(lemma: str, evidence: Evidence = NO_EVIDENCE, **features: str) -> str:
             'genitive: belongs to "porta"; English "of the city"',
         ),  # 198
         ("Abl", Evidence(comparative="altior"), 'ablative: compared: "than" with "altior"'),  # 217
+        ("Abl", Evidence(absolute="capta"), 'ablative: ablative absolute with "capta"'),  # 227
+        ("Acc", Evidence(infinitive="esse"), 'accusative: subject of the infinitive "esse"'),  # 184
+        ("Dat", Evidence(apposition="Herodi"), 'dative: names "Herodi" again, in the same case'),  # 169
+        ("Nom", Evidence(beside="redierunt"), 'nominative: goes with the subject of "redierunt"'),  # 239
         ("Abl", Evidence(preposition="in"), 'ablative after "in": place where'),  # 143
         ("Acc", Evidence(preposition="in"), 'accusative after "in": movement into'),  # 143
         ("Acc", Evidence(preposition="per"), 'accusative after "per"'),  # 141
@@ -48,6 +52,13 @@ def test_cases(case: str, evidence: Evidence, said: str) -> None:
     assert why("urbs", evidence, Case=case, Number="Sing") == said
 
 
+def test_nouns_of_time() -> None:
+    """Bennett 1918, 181 how long, 230 when."""
+    assert why("annus", Case="Acc", Number="Plur") == "accusative: how long"
+    assert why("annus", Case="Abl", Number="Sing") == "ablative: when"
+    assert why("annus", Evidence(verb="numerat"), Case="Acc", Number="Plur") == 'accusative: object of "numerat"'
+
+
 def test_agreement() -> None:
     """Bennett 1918, 234: gender, number and case of the noun; 250: gender and number of the antecedent."""
     bonum = {"Case": "Acc", "Gender": "Masc", "Number": "Sing", "Degree": "Pos"}
@@ -55,7 +66,7 @@ def test_agreement() -> None:
         why("bonus", Evidence(agrees_with="populum"), **bonum) == 'agrees with "populum": accusative singular masculine'
     )
     quos = {"Case": "Acc", "Gender": "Masc", "Number": "Plur", "PronType": "Rel"}
-    relative = why("quī", Evidence(agrees_with="homines", verb="videt"), **quos)
+    relative = why("quī", Evidence(antecedent="homines", verb="videt"), **quos)
     assert relative == 'goes back to "homines"; accusative: object of "videt"'
 
 

@@ -129,6 +129,9 @@ def degree(use: Use, sense: str) -> str:
     return comparative(sense) if degree == "Cmp" else superlative(sense)
 
 
+_BEFORE = ("of ", "from ", "in ", "on ", "with ", "without ", "by ")  # ones of silver
+
+
 def ones(use: Use, text: str, *, verbal: bool = False) -> str:
     """An adjective or participle as a noun: `holy ones`, `of the holy`, `good things`, `those loving`."""
     if use.neuter:
@@ -138,4 +141,5 @@ def ones(use: Use, text: str, *, verbal: bool = False) -> str:
         return cased(use, f"{'those' if use.plural else 'one'} {text}", article="" if use.plural else "the")
     if use.plural and use.features.get("Case") in ("Gen", "Dat") and not use.place.preposition:
         return cased(use, text, article="the")
-    return cased(use, f"{text} {'ones' if use.plural else 'one'}", article="the")
+    one = "ones" if use.plural else "one"
+    return cased(use, f"{one} {text}" if text.startswith(_BEFORE) else f"{text} {one}", article="the")

@@ -78,7 +78,7 @@ def _first(use: Use, glosses: list[str]) -> str:
         return first
     church = use.lexeme.church.split("; ")
     named = next((c for c in church if c[:1].isupper() and c.lower() in glosses), "")
-    always = church == [named] and (named.lower() == first or use.features.get("Case") == "Voc")
+    always = church == [named] and use.features.get("Case") == "Voc"
     return named if named and (use.place.capital or always) else first
 
 

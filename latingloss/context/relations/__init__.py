@@ -28,7 +28,8 @@ class Relations(NamedTuple):
     """What was found for one word."""
 
     preposition: Partner | None = None
-    agrees_with: Partner | None = None  # the noun it goes with; of a relative, the noun it goes back to
+    agrees_with: Partner | None = None  # the noun it goes with
+    antecedent: Partner | None = None  # of a relative: the noun it goes back to
     owner: Partner | None = None  # for a genitive: the noun that it belongs to
     verb: Partner | None = None  # whose subject or object it is; of saying, for the quod behind it
     subject: Partner | None = None  # of a verb; of the clause, for a noun said of it
@@ -76,10 +77,9 @@ def _fields(words: list[Word], clauses: list[Clause]) -> list[dict[str, Partner]
         "preposition": prepositions, "apposition": apposition, "agrees_with": agreement, "owner": possession,
         "verb": hanging.verbs, "subject": hanging.subjects, "auxiliary": hanging.auxiliaries,
         "infinitive": hanging.infinitives, "absolute": hanging.absolutes, "beside": hanging.beside,
-        "reflexive": _reflexives(words, clauses),
+        "antecedent": _antecedents(words, clauses, agreement), "reflexive": _reflexives(words, clauses),
         "conjunction": _conjunctions(words, clauses), "comparative": _compared(words, prepositions),
     }  # fmt: skip
-    antecedents(words, clauses, agreement)
     fields: list[dict[str, Partner]] = [{} for _ in words]
     for name, table in tables.items():
         for place, other in table.items():
@@ -135,19 +135,25 @@ def _compared(words: list[Word], prepositions: Found) -> Found:
     return found
 
 
-def antecedents(words: list[Word], clauses: list[Clause], agreement: Found) -> None:
-    """Add to the agreement what relatives go back to (Bennett 1918, section 250), where only one noun can be meant."""
+def _antecedents(words: list[Word], clauses: list[Clause], agreement: Found) -> Found:
+    """What relatives go back to (Bennett 1918, section 250), where only one noun can be meant."""
+    found: Found = {}
     for clause in clauses:
         relative = clause.opener
         if relative is None or relative.kind != "pronoun" or relative.reading.lexeme.constant["PronType"] != "Rel":
             continue
+        if relative.place in agreement:
+            continue  # quae mulier: which woman
         first = clause.words[0].place
         fitting = []
         for other in reversed(words[max(0, first - 3) : first]):
-            if other.kind == "finite" or other.mark == ".":
+            if other.kind == "finite":
                 break
             head = other.kind in ("noun", "pronoun") or (other.kind == "determiner" and other.place not in agreement)
             if head and other.number == relative.number and not other.genders.isdisjoint(relative.genders):
                 fitting.append(other)
+            if other.mark == ".":  # it opens the sentence
+                break
         if fitting and (len(fitting) == 1 or fitting[0].kind != "noun"):
-            agreement[relative.place] = fitting[0]
+            found[relative.place] = fitting[0]
+    return found

@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from itertools import pairwise
 
-from latingloss.context.relations.lemmas import LIGHT, PERSONS, POINTING, WITH_GENITIVE
+from latingloss.context.relations.lemmas import LIGHT, PERSONS, PLACES, POINTING, WITH_GENITIVE
 from latingloss.context.relations.words import Word
 
 Found = dict[int, Word]  # place of a word -> place of its partner's word
@@ -73,12 +73,15 @@ def _names_the_same(one: Word, other: Word) -> bool:
     if one.kind != "noun" or other.kind != "noun" or one.case != other.case or one.number != other.number:
         return False
     upos = {one.reading.upos, other.reading.upos}
-    if "PROPN" not in upos or other.case != "Gen":
-        return "PROPN" in upos
-    if upos == {"PROPN"}:
-        return other.lemma == "Chrīstus"  # of others, the second genitive may be the father's
+    if "PROPN" not in upos:
+        return False
+    if upos == {"PROPN"}:  # of two names in the genitive the second may be the father's
+        return other.case != "Gen" or other.lemma == "Chrīstus"
     common, name = (one, other) if one.reading.upos == "NOUN" else (other, one)
-    person = common.reading.lexeme.gloss.split("; ")[0] in PERSONS
+    called = common.reading.lexeme.gloss.split("; ")[0]
+    if called in PLACES:
+        return other.case != "Gen" or name.reading.lexeme.kind == "place"
+    person = called in PERSONS or other.case != "Gen"
     return person and name.reading.lexeme.kind in ("person", "god", "") and not one.genders.isdisjoint(other.genders)
 
 
@@ -158,8 +161,11 @@ def _noun_of(words: list[Word], word: Word, prepositions: Found) -> Word | None:
 def _may_agree(word: Word, other: Word, prepositions: Found) -> bool:
     if not word.agrees(other):
         return False
+    together = prepositions.get(word.place) is prepositions.get(other.place)
     if other.kind == "noun":
-        return prepositions.get(word.place) is prepositions.get(other.place) or word.place < other.place
+        return together or word.place < other.place
+    if not together:
+        return False
     if other.kind == "determiner":  # eō dīcente
         return word.kind == "participle" and other.lemma in POINTING
     return other.kind == "pronoun" and not other.relative and word.kind != "determiner" and bool(other.number)

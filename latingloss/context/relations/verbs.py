@@ -138,7 +138,7 @@ class Hanging:
             if word.kind != "infinitive":
                 continue
             ruling = [v for v in verbs if v is not word and (v.lemma in MODAL or v.lemma in SAYING)]
-            if not ruling and clause.finite and clause.finite.lemma == "sum":
+            if not ruling and clause.finite and clause.finite.lemma == "sum" and _something_good(clause):
                 ruling = [clause.finite]
             if ruling:
                 self.verbs[word.place] = min(ruling, key=lambda v: _far(self.words, word, v))
@@ -189,6 +189,11 @@ class Hanging:
                 wanting = near
             if wanting:
                 self.verbs[word.place] = min(wanting, key=lambda v: _far(self.words, word, v))
+
+
+def _something_good(clause: Clause) -> bool:
+    """Tell whether a clause says of something that it is good, easy or right: then an infinitive is what is."""
+    return any(w.kind == "adjective" and w.number == "Sing" and "Neut" in w.genders for w in clause.words)
 
 
 def _is_person(word: Word, verb: Word) -> bool:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from latingloss.morphology.ranking import Candidate
+from latingloss.text.orthography import plain
 
 _ALL_GENDERS = frozenset(("Fem", "Masc", "Neut"))
 _GENDERS = {
@@ -25,7 +26,7 @@ _VERBAL = {
 }
 # words that stand second in their clause, whatever they are tagged: they join nothing beside them
 _SECOND = frozenset(("enim", "autem", "igitur", "nam", "namque", "quidem", "vērō", "ergō", "quoque", "tamen", "etenim"))
-_ASKING = frozenset(("cūr", "quāre", "quōmodo", "unde", "quandō", "quotiēns", "quō", "quantum"))
+_ASKING = frozenset(("cūr", "quāre", "quōmodo", "unde", "quandō", "quotiēns", "quō", "quantum", "quamdiū"))
 STRONG = frozenset(".?!;:")
 
 
@@ -49,7 +50,7 @@ class Word:
         self.mark = mark  # punctuation between this word and the one before: "", "," or "."
         self.case = get("Case", "")
         self.number = get("Number", "")
-        self.genders = _GENDERS.get(get("Gender", ""), _ALL_GENDERS)
+        self.genders = _ALL_GENDERS if self.lemma == "diēs" else _GENDERS.get(get("Gender", ""), _ALL_GENDERS)
         self.clause = 0
         form = get("VerbForm")
         kind = _VERBAL[form] if form else _KINDS.get(reading.upos, "other")
@@ -68,6 +69,13 @@ class Word:
         return self.kind == "pronoun" and self.reading.lexeme.constant.get("PronType") in ("Rel", "Int")
 
 
+def _cut(text: str, parts: tuple[Candidate, ...]) -> tuple[str, str]:
+    """The two words of one token as they are printed: `mē` and `cum` of `mēcum`."""
+    letters = len(parts[1].form)
+    whole = len(text) > letters and plain(text).endswith(plain(parts[1].form))
+    return (text[:-letters], text[-letters:]) if whole else (text, text)
+
+
 def words_of(chosen: Sequence[tuple[Candidate, ...]], texts: Sequence[str]) -> list[Word]:
     """Return the words of a passage in the order of the sense: the `que` of `populusque` before `populus`."""
     words: list[Word] = []
@@ -77,7 +85,8 @@ def words_of(chosen: Sequence[tuple[Candidate, ...]], texts: Sequence[str]) -> l
             text = texts[t]
             mark = "." if text[:1] in STRONG or mark == "." else "," if text.strip() else mark
             continue
-        found = [Word((t, p), texts[t], reading, "") for p, reading in enumerate(parts)]
+        shown = _cut(texts[t], parts) if len(parts) == 2 else (texts[t],) * len(parts)
+        found = [Word((t, p), shown[p], reading, "") for p, reading in enumerate(parts)]
         if len(found) == 2 and found[1].kind == "coordinator":
             found.reverse()
         found[0].mark = mark
