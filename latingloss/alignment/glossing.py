@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from latingloss.alignment.literal import Place, literal_gloss
+from latingloss.alignment.literal.nominals import is_person
 from latingloss.context.relations import Partner, Relations
 from latingloss.document import Word
 from latingloss.engines import Choice
@@ -66,10 +67,15 @@ def _place(form: str, best: Candidate, found: Relations) -> Place:
         owners=found.reflexive is not None and found.reflexive.reading.features.get("Number") == "Plur",
         capital=capital,
         called=found.called,
+        thing=found.antecedent is not None and _is_thing(found.antecedent.reading),
         compared=found.comparative is not None,
         told=best.upos == "SCONJ" and found.verb is not None,
         bare=best.features.get("VerbForm") == "Inf" and found.verb is not None and _takes_bare(found.verb.reading),
     )
+
+
+def _is_thing(reading: Candidate) -> bool:
+    return reading.upos in ("NOUN", "PROPN") and not is_person(reading.lexeme)
 
 
 def _takes_bare(verb: Candidate) -> bool:

@@ -92,11 +92,11 @@ def reason(*, upos: str, features: dict[str, str], lexeme: Lexeme, evidence: Evi
         parts = [_takes(lexeme)]
     elif "Case" not in features:
         parts = [_degree(features)]
-    elif evidence.agrees_with and not _is_relative(features, lexeme):
+    elif evidence.agrees_with:
         parts = [_agreement(features, evidence), _degree(features), _verbal(features)]
     else:
         parts = [
-            _relative(features, lexeme, evidence),
+            f'goes back to "{evidence.antecedent}"' if evidence.antecedent else "",  # Bennett 1918, section 250
             _case(features, lexeme, evidence),
             _degree(features),
             _verbal(features),
@@ -162,15 +162,6 @@ def _agreement(features: dict[str, str], evidence: Evidence) -> str:
         _GENDERS.get(genders[0], "") if len(genders) == 1 else "",
     ]  # fmt: skip
     return f'agrees with "{evidence.agrees_with}": {" ".join(filter(None, named))}'
-
-
-def _is_relative(features: dict[str, str], lexeme: Lexeme) -> bool:
-    return (features | lexeme.constant).get("PronType") == "Rel"
-
-
-def _relative(features: dict[str, str], lexeme: Lexeme, evidence: Evidence) -> str:
-    """A relative has its gender and number from its antecedent, its case from its clause (Bennett 1918, 250)."""
-    return f'goes back to "{evidence.agrees_with}"' if evidence.agrees_with and _is_relative(features, lexeme) else ""
 
 
 def _verbal(features: dict[str, str]) -> str:

@@ -6,11 +6,13 @@ The ablative is that of Bennett 1918, sections 213-231; places 228-232.
 from __future__ import annotations
 
 import re
+from functools import lru_cache
 
 from latingloss.alignment.literal.use import Use
 from latingloss.english.bases import base, bases
 from latingloss.english.grades import comparative, superlative
 from latingloss.english.nouns import mass, plural
+from latingloss.morphology.lexicon import Lexeme
 
 _TIMES = {"day": "on", "night": "in", "hour": "at", "year": "in", "month": "in", "time": "at", "summer": "in",
           "winter": "in", "morning": "in", "evening": "in", "spring": "in", "autumn": "in", "week": "in"}  # fmt: skip
@@ -19,7 +21,9 @@ _PERSONS = frozenset(
     child youth virgin widow host guest prince poet shepherd saint apostle martyr enemy husband judge devil consul
     aedile advocate bishop candidate centurion chief client colleague companion cousin deacon disciple heir herald hero
     king monk nephew nobleman orphan parent patriarch patron pirate pupil relative rival secretary spirit steward thief
-    tribune tyrant uncle witness hypocrite citizen person neighbour mother daughter sister""".split()
+    tribune tyrant uncle witness hypocrite citizen person neighbour mother daughter sister
+    being baby infant guard exile inhabitant native attendant hostage maid maidservant nurse nun maiden mistress lady bride
+    aunt goddess nymph husband one""".split()
 )
 # masculine in Latin and ending as names of doers end in English, but none
 _NO_PERSONS = frozenset(
@@ -87,10 +91,21 @@ def _ablative(use: Use, text: str) -> str:
     if (use.place.substantive or use.upos in ("PRON", "DET")) and not use.neuter:
         return "by"
     noun = base(text.split(" of ")[0].split(" ")[-1], "NOUN")
+    return _TIMES.get(noun, "by" if noun in _PERSONS or is_person(lexeme) else "with")
+
+
+@lru_cache(maxsize=10_000)
+def _person(lemma: str, parts: str, head: str) -> bool:
+    doer = parts.endswith((" m.", " c.")) and head.endswith(("er", "or", "man", "ist", "ian"))
+    return lemma.endswith("trīx") or (doer and head not in _NO_PERSONS) or head in _PERSONS
+
+
+def is_person(lexeme: Lexeme) -> bool:
+    """Tell whether a noun means someone who acts, so that its ablative is `by`, its relative `who`."""
+    if lexeme.upos == "PROPN":
+        return lexeme.kind not in ("place", "month")
     head = lexeme.gloss.split("; ")[0].split(" of ")[0].split(" ")[-1]
-    doer = lexeme.parts.endswith((" m.", " c.")) and head.endswith(("er", "or", "man", "ist", "ian"))
-    agent = lexeme.lemma.endswith("trīx") or (doer and head not in _NO_PERSONS) or {head, noun} & _PERSONS
-    return _TIMES.get(noun, "by" if agent else "with")
+    return _person(lexeme.lemma, lexeme.parts, head)
 
 
 def adjective(use: Use, sense: str) -> str:

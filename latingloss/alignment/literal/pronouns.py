@@ -90,6 +90,10 @@ def _relative(use: Use) -> str:
     case = use.features.get("Case", "Nom")
     genders = use.features.get("Gender", "Masc")
     said = next((w for w in use.low if w in ("who", "whom", "which", "what", "that")), "")
+    if use.place.substantive is False:  # beside its noun: by which death
+        return said if said in ("that", "what", "which") else "what" if use.lexeme.lemma == "quis" else "which"
+    if use.place.thing and not said and case != "Gen":
+        return cased(use, "which")
     if genders == "Neut":
         asks = use.lexeme.lemma == "quis"
         return cased(use, said if said in ("that", "what", "which") else "what" if asks else "which")

@@ -31,6 +31,7 @@ class Place(NamedTuple):
     gender: str = ""  # of that other half, which shows whether a verb's subject is he, she or it
     owners: bool = False  # a reflexive goes back to several: their own, themselves
     capital: bool = False  # written with a capital that no sentence wants
+    thing: bool = False  # a relative goes back to a thing: which, not who
     called: bool = False  # a vocative behind O or another vocative: no second O
     compared: bool = False  # an ablative behind a comparative: than
     told: bool = False  # quod or quia behind a verb of saying: that

@@ -40,4 +40,6 @@ PERSONS = frozenset(
     """king queen son daughter prophet apostle priest brother sister father mother wife husband servant slave god lord
     master emperor bishop saint friend prince disciple governor consul soldier virgin judge leader""".split()
 )
-PLACES = frozenset(("city", "town", "village", "river", "mountain", "island", "province", "kingdom", "desert", "state", "sea"))
+PLACES = frozenset(
+    ("city", "town", "village", "river", "mountain", "island", "province", "kingdom", "desert", "state", "sea")
+)
