@@ -69,7 +69,7 @@ def _place(form: str, best: Candidate, found: Relations) -> Place:
         called=found.called,
         thing=found.antecedent is not None and _is_thing(found.antecedent.reading),
         compared=found.comparative is not None,
-        told=best.upos == "SCONJ" and found.verb is not None,
+        means=found.means,
         bare=best.features.get("VerbForm") == "Inf" and found.verb is not None and _takes_bare(found.verb.reading),
     )
 

@@ -16,6 +16,9 @@ _ARCHAIC_PAST = {
 }  # fmt: skip
 
 
+_OLD_PLURALS = {"oxen": "ox", "brethren": "brother", "kine": "cow", "cherubim": "cherub", "seraphim": "seraph"}
+
+
 @lru_cache(maxsize=10_000)
 def bases(word: str, upos: str) -> tuple[str, ...]:
     """Return the possible base forms of an English word as VERB, NOUN or ADJ; empty if it is none.
@@ -25,6 +28,8 @@ def bases(word: str, upos: str) -> tuple[str, ...]:
     >>> bases("saw", "VERB"), bases("crieth", "VERB"), bases("cities", "NOUN"), bases("city", "VERB")
     (('see', 'saw'), ('cry',), ('city',), ())
     """
+    if upos == "NOUN" and word in _OLD_PLURALS:
+        return (_OLD_PLURALS[word],)
     if upos == "VERB" and word in _ARCHAIC_PAST:
         return (_ARCHAIC_PAST[word],)
     low = word.lower()

@@ -55,6 +55,8 @@ def _plural_word(noun: str) -> str:
         return noun
     if found := forms(noun.lower(), "NOUN"):
         return found[0] if noun.islower() else found[0].capitalize()
+    if re.search("[^aious]s$", noun):  # a plural that the table does not have: moneychangers
+        return noun
     if noun.endswith("man") and noun.islower():  # but Romans
         return noun[:-2] + "en"
     return with_s(noun) if noun.islower() or not noun.endswith("y") else noun + "s"

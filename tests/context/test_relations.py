@@ -155,3 +155,26 @@ def test_every_word_gets_relations_and_no_partner_is_itself() -> None:
                 sentence = []
             if seen == 60:
                 return
+
+
+def test_small_words_that_a_clause_decides() -> None:
+    """Quod behind a verb of saying: that; quam behind a comparative: than (Bennett 1918, 217); ut alone: as."""
+    assert read("Scio quod venit.", quod="SCONJ", Scio="Ind")["quod"].means == "that"
+    assert read("Discessit quod timuit.", quod="SCONJ")["quod"].means == ""
+    assert read("Turris altior quam mons est.", altior="nom", quam="ADV")["quam"].means == "than"
+    assert read("Currunt ut cervi.", ut="SCONJ", cervi="nom")["ut"].means == "as"
+    assert read("Currunt ut cervum videant.", ut="SCONJ")["ut"].means == ""
+
+
+def test_a_phrase_ends_with_its_noun() -> None:
+    """What stands for a noun ends the phrase as a noun does: the accusative behind it is the verb's object."""
+    found = read("Propter hoc legem dabit.", hoc="acc", legem="acc")
+    assert said(found["hoc"].preposition) == "Propter"
+    assert found["legem"].preposition is None and said(found["legem"].verb) == "dabit"
+
+
+def test_father_and_son_are_not_one() -> None:
+    """Two genitives side by side: a title names the same person (169), a word of kinship another (198)."""
+    found = read("Liber Annae filiae Marci est.", Annae="gen", filiae="gen", Marci="gen")
+    assert said(found["filiae"].apposition) == "Annae"
+    assert said(found["Marci"].owner) == "filiae" and found["Marci"].apposition is None

@@ -22,8 +22,8 @@ _PERSONS = frozenset(
     aedile advocate bishop candidate centurion chief client colleague companion cousin deacon disciple heir herald hero
     king monk nephew nobleman orphan parent patriarch patron pirate pupil relative rival secretary spirit steward thief
     tribune tyrant uncle witness hypocrite citizen person neighbour mother daughter sister
-    being baby infant guard exile inhabitant native attendant hostage maid maidservant nurse nun maiden mistress lady bride
-    aunt goddess nymph husband one""".split()
+    being baby infant guard exile inhabitant native attendant hostage maid maidservant nurse nun maiden mistress lady
+    bride aunt goddess nymph one""".split()
 )
 # masculine in Latin and ending as names of doers end in English, but none
 _NO_PERSONS = frozenset(

@@ -8,6 +8,10 @@ from latingloss.text.orthography import printed, without_lengths
 
 _PARTICLES = frozenset(("up", "out", "away", "down", "back", "forth", "off", "over", "together", "again"))
 _NO_VERBS = _PARTICLES | {"like", "near", "after", "so", "as"}  # as verbs they are rarer than as what they say here
+_BEFORE = frozenset(
+    """in on at to from with by for of into unto upon over under through against before behind among between after about
+    towards without within above below beside during""".split()
+)
 _BE = frozenset(("am", "is", "are", "was", "were", "be", "been", "art", "wast"))
 
 
@@ -59,8 +63,9 @@ def _small_word(use: Use, glosses: list[str]) -> str:
     fitting = [g for g in glosses if set(g.split()) <= set(use.low)]
     if fitting:
         return max(fitting, key=len)
-    name = use.said[0] if use.said and use.said[0] in ("I", "God") else ""
-    return name or " ".join(use.low) if 0 < len(use.said) < 3 else ""
+    if use.upos == "ADP" and len(use.low) > 1:
+        return use.low[0] if use.low[0] in _BEFORE else ""  # in .. of; but not sight of
+    return " ".join(use.low) if 0 < len(use.low) < 3 else ""
 
 
 def _helped(use: Use, glosses: list[str], kind: str) -> str:

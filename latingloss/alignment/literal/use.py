@@ -34,7 +34,7 @@ class Place(NamedTuple):
     thing: bool = False  # a relative goes back to a thing: which, not who
     called: bool = False  # a vocative behind O or another vocative: no second O
     compared: bool = False  # an ablative behind a comparative: than
-    told: bool = False  # quod or quia behind a verb of saying: that
+    means: str = ""  # what a small word says in its clause: that, as, than
     bare: bool = False  # an infinitive after `do not`, `can`, `must`: no `to`
 
 

@@ -18,7 +18,7 @@ from latingloss.english.verbs import agree, past_participle, present_participle
 
 _MODAL = frozenset(("may", "might", "would", "should", "let", "mayest", "shall", "will"))
 _HAVE = frozenset(("have", "has", "had", "hath", "hast"))
-_WISHING = _MODAL | {"to"}  # that he may come; to come
+_WISHING = _MODAL | {"to", "be"}  # that he may come; to come; that they all be one
 _STATES = frozenset(("have", "know", "hate", "remember", "want", "owe", "own", "seem", "lack", "matter", "befit"))
 # words that tie what follows to the verb, so that a noun behind them is no object
 _LINKS = frozenset(

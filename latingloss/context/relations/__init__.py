@@ -10,8 +10,9 @@ from collections.abc import Sequence
 from typing import NamedTuple
 
 from latingloss.context.relations.clauses import Clause, clauses_of
+from latingloss.context.relations.genitives import owners
 from latingloss.context.relations.lemmas import SAYING
-from latingloss.context.relations.phrases import Found, agreeing, apposed, governed, owners
+from latingloss.context.relations.phrases import Found, agreeing, apposed, governed
 from latingloss.context.relations.verbs import Hanging
 from latingloss.context.relations.words import Word, words_of
 from latingloss.morphology.ranking import Candidate
@@ -40,6 +41,7 @@ class Relations(NamedTuple):
     comparative: Partner | None = None  # that an ablative is compared with
     apposition: Partner | None = None  # the noun before, that this one names again
     reflexive: Partner | None = None  # for sē and suus: the verb whose subject they go back to
+    means: str = ""  # what a small word says in this clause, where it may say several things: that, as, than
     called: bool = False  # a vocative behind O or another vocative
     opens: bool = False  # it begins a sentence, so that a capital says nothing
     beside: Partner | None = None  # for a nominative adjective: the verb whose unnamed subject it goes with
@@ -51,12 +53,23 @@ def relations(chosen: Sequence[tuple[Candidate, ...]], texts: Sequence[str]) -> 
     fields = _fields(words, clauses_of(words))
     out: list[list[Relations]] = [[NONE] * len(parts) for parts in chosen]
     for word, found in zip(words, fields, strict=True):
+        means = _meaning(words, word, found)
         called = word.case == "Voc" and not word.mark and _calls(words[word.place - 1])
-        out[word.token][word.part] = Relations(opens=word.mark == ".", called=called, **found)
+        out[word.token][word.part] = Relations(means=means, opens=word.mark == ".", called=called, **found)
     return [tuple(row) for row in out]
 
 
 NONE = Relations()
+
+
+def _meaning(words: list[Word], word: Word, found: dict[str, Partner]) -> str:
+    """Quod behind a verb of saying is that, ut without a verb is as, quam behind a comparative is than."""
+    if word.kind == "subordinator" and "verb" in found:
+        return "that"
+    if word.lemma == "ut" and word.kind == "comparing":
+        return "as"
+    before = words[max(0, word.place - 6) : word.place] if word.lemma == "quam" else []
+    return "than" if any(w.features.get("Degree") == "Cmp" for w in before) else ""
 
 
 def _calls(before: Word) -> bool:
@@ -72,7 +85,7 @@ def _fields(words: list[Word], clauses: list[Clause]) -> list[dict[str, Partner]
     for clause in clauses:
         hanging.read(clause)
     hanging.verbs.update(_told(clauses))
-    possession = owners(words, agreement, apposition)
+    possession = {k: w for k, w in owners(words, agreement, apposition).items() if k not in hanging.verbs}
     tables: dict[str, Found] = {
         "preposition": prepositions, "apposition": apposition, "agrees_with": agreement, "owner": possession,
         "verb": hanging.verbs, "subject": hanging.subjects, "auxiliary": hanging.auxiliaries,

@@ -134,7 +134,7 @@ def clauses_of(words: list[Word]) -> list[Clause]:
         if word.lemma in _COMPARING and word.kind == "subordinator":
             waiting = cutter.current.opener is not None and cutter.current.finite is None and word.lemma != "ut"
             if waiting or not _has_verb(words, i):
-                word.kind = "other"
+                word.kind = "comparing"
         cutter.read(word)
     return cutter.clauses
 

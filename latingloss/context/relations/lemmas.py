@@ -17,7 +17,7 @@ SAYING = frozenset(
 )
 # verbs without an object of their own, and those made from them with a prefix
 INTRANSITIVE = frozenset(
-    """sum veniō eō stō sedeō jaceō cadō currō vīvō ambulō dormiō maneō rēgnō surgō nāscor morior oportet licet sileō
+    """sum veniō eō stō sedeō jaceō cadō currō vīvō ambulō dormiō maneō rēgnō surgō nāscor morior ēmorior oportet licet sileō
     taceō pergō proficīscor orior lateō fīō possum redeō exeō abeō ascendō dēscendō resurgō requiēscō habitō ingredior
     ēgredior accēdō recēdō dēcēdō prōcēdō cēdō gaudeō exsultō clāmō revertor crēscō perveniō conveniō adveniō
     ēveniō decet placeō noceō serviō pāreō""".split()
@@ -42,4 +42,9 @@ PERSONS = frozenset(
 )
 PLACES = frozenset(
     ("city", "town", "village", "river", "mountain", "island", "province", "kingdom", "desert", "state", "sea")
+)
+KIN = frozenset(
+    ("son", "daughter", "brother", "sister", "father", "mother", "wife", "husband", "servant", "slave", "friend")
+)
+    ("son", "daughter", "brother", "sister", "father", "mother", "wife", "husband", "servant", "slave", "friend")
 )

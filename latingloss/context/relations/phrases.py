@@ -1,6 +1,6 @@
-"""What belongs together in a phrase: preposition and noun, noun and adjective, noun and genitive, two names.
+"""What belongs together in a phrase: preposition and noun, noun and adjective, two names for one.
 
-Agreement is that of Bennett 1918, sections 234-235, apposition 169, the genitive 195-204.
+Agreement is that of Bennett 1918, sections 234-235, apposition 169.
 """
 
 from __future__ import annotations
@@ -8,12 +8,12 @@ from __future__ import annotations
 from collections.abc import Iterator
 from itertools import pairwise
 
-from latingloss.context.relations.lemmas import LIGHT, PERSONS, PLACES, POINTING, WITH_GENITIVE
+from latingloss.context.relations.lemmas import 
 from latingloss.context.relations.words import Word
 
 Found = dict[int, Word]  # place of a word -> place of its partner's word
 _CASES = {"acc": "Acc", "abl": "Abl", "gen": "Gen"}
-_ADJECTIVAL = frozenset(("adjective", "determiner", "participle"))
+ADJECTIVAL = frozenset(("adjective", "determiner", "participle"))
 _STANDING = frozenset(("adjective", "participle"))
 
 
@@ -37,6 +37,7 @@ def _phrase(words: list[Word], i: int, cases: set[str]) -> Iterator[Word]:
     head: Word | None = None
     case = ""
     joined = False
+    before: list[Word] = []  # of the noun: its adjectives, or what stands for a noun
     for other in words[i + 1 : i + 10]:
         kind = other.kind
         if kind in ("finite", "preposition", "subordinator", "infinitive") or other.mark == ".":
@@ -48,6 +49,7 @@ def _phrase(words: list[Word], i: int, cases: set[str]) -> Iterator[Word]:
             return
         if other.case in ("", "Gen"):
             if not other.case and kind in ("noun", "adjective") and (head is None or joined):
+                head = other if kind == "noun" else head
                 yield other
             continue
         if other.case not in (cases if not case else (case,)):
@@ -56,6 +58,9 @@ def _phrase(words: list[Word], i: int, cases: set[str]) -> Iterator[Word]:
             return
         if head is not None and not joined and not _goes_with(other, head):
             return
+        if head is None and kind == "noun" and any(not other.agrees(w) for w in before):
+            return  # propter hoc lēgem: the phrase ends with hoc
+        before.append(other)
         case = other.case
         if kind in ("noun", "pronoun") or (head is not None and joined):
             head, joined = other, False
@@ -63,7 +68,7 @@ def _phrase(words: list[Word], i: int, cases: set[str]) -> Iterator[Word]:
 
 
 def _goes_with(other: Word, head: Word) -> bool:
-    if other.kind in _ADJECTIVAL:
+    if other.kind in ADJECTIVAL:
         return other.agrees(head)
     return other.place == head.place + 1 and _names_the_same(head, other)
 
@@ -74,13 +79,15 @@ def _names_the_same(one: Word, other: Word) -> bool:
         return False
     upos = {one.reading.upos, other.reading.upos}
     if "PROPN" not in upos:
-        return False
+        return one.lemma == "dominus" and other.lemma == "deus"
     if upos == {"PROPN"}:  # of two names in the genitive the second may be the father's
         return other.case != "Gen" or other.lemma == "Chrīstus"
     common, name = (one, other) if one.reading.upos == "NOUN" else (other, one)
     called = common.reading.lexeme.gloss.split("; ")[0]
     if called in PLACES:
-        return other.case != "Gen" or name.reading.lexeme.kind == "place"
+        return other.case != "Gen"
+    if other.case == "Gen" and called in KIN and name is other:
+        return False  # fīliī David: of David's son
     person = called in PERSONS or other.case != "Gen"
     return person and name.reading.lexeme.kind in ("person", "god", "") and not one.genders.isdisjoint(other.genders)
 
@@ -99,15 +106,9 @@ def agreeing(words: list[Word], prepositions: Found) -> Found:
     found: Found = {}
     for word in words:
         partner = None
-        if word.kind in _ADJECTIVAL and word.case:
+        if word.kind in ADJECTIVAL and word.case:
             partner = _noun_of(words, word, prepositions)
-        if (
-            partner is None
-            and word.kind == "participle"
-            and not word.mark
-            and word.place
-            and _stands(words, word, found)
-        ):
+        if partner is None and word.kind == "participle" and word.case != "Nom" and _stands(words, word, found):
             partner = words[word.place - 1]
         if partner is None and (word.kind == "determiner" or (word.kind == "pronoun" and _may_be_beside(word))):
             partner = _beside_it(words, word)
@@ -119,7 +120,13 @@ def agreeing(words: list[Word], prepositions: Found) -> Found:
 def _stands(words: list[Word], word: Word, found: Found) -> bool:
     """Tell whether the word before a participle is an adjective that stands as its noun: `impium exaltātum`."""
     before = words[word.place - 1]
-    return before.kind == "adjective" and before.place not in found and word.agrees(before)
+    return (
+        not word.mark
+        and word.place > 0
+        and before.kind == "adjective"
+        and before.place not in found
+        and word.agrees(before)
+    )
 
 
 def _may_be_beside(word: Word) -> bool:
@@ -193,60 +200,9 @@ def _beside(words: list[Word], word: Word, step: int, reach: int) -> Iterator[tu
             return
         if kind == "coordinator" and not participle:
             joined = True
-        elif joined and kind not in _ADJECTIVAL:
+        elif joined and kind not in ADJECTIVAL:
             return
-        elif kind in _ADJECTIVAL and joined and word.agrees(other):
+        elif kind in ADJECTIVAL and joined and word.agrees(other):
             joined = False
         else:
             yield k, other
-
-
-def owners(words: list[Word], agreement: Found, apposition: Found) -> Found:
-    """Return for genitives the noun that they belong to."""
-    found: Found = {}
-    for word in words:
-        if word.case == "Gen" and word.place not in agreement and word.place not in apposition:
-            owner = _owner(words, word, agreement)
-            if owner is not None:
-                found[word.place] = owner
-    return found
-
-
-def _owner(words: list[Word], word: Word, agreement: Found) -> Word | None:
-    """The nearest noun before a genitive, else the nearest after; a relative's comes after."""
-    sides = [_held(words, word, step, agreement) for step in (-1, 1)]
-    if word.relative:
-        return sides[1][1]
-    (left, before), (right, after) = sides
-    if before is None or after is None:
-        return before or after
-    return before if left <= right or left == 1 else after
-
-
-def _held(words: list[Word], word: Word, step: int, agreement: Found) -> tuple[int, Word | None]:
-    """The noun on one side of a genitive, with nothing between but what goes with either."""
-    for k in range(1, 5):
-        j = word.place + step * k
-        if not 0 <= j < len(words):
-            break
-        other = words[j]
-        edge = other if step > 0 else words[j + 1]
-        if other.clause != word.clause or edge.mark:
-            break
-        if other.lemma in WITH_GENITIVE or (other.kind == "adjective" and other.features.get("NumType")):
-            return k, other
-        if other.kind == "noun" and (step < 0 or other.case != "Gen" or word.kind != "noun"):
-            return k, other
-        if other.kind == "coordinator" and step < 0:
-            return _coordinate(words, j, word, agreement)
-        if other.kind not in _ADJECTIVAL and other.lemma not in LIGHT:
-            break
-    return 9, None
-
-
-def _coordinate(words: list[Word], j: int, word: Word, agreement: Found) -> tuple[int, Word | None]:
-    """The owner of a genitive behind `and` is that of the genitive before it."""
-    before = words[j - 1] if j else None
-    if before is None or before.case != "Gen" or before.place in agreement:
-        return 9, None
-    return _held(words, before, -1, agreement)

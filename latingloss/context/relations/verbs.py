@@ -9,6 +9,7 @@ from __future__ import annotations
 from latingloss.context.relations.clauses import Clause
 from latingloss.context.relations.lemmas import COPULAS, GIVING, INTRANSITIVE, MODAL, NAMING, SAYING, TIMES
 from latingloss.context.relations.phrases import Found
+from latingloss.context.relations.subjects import clearly_subject, is_person, third
 from latingloss.context.relations.words import Word
 
 _VERBS = frozenset(("finite", "infinitive", "participle", "gerund"))
@@ -69,7 +70,7 @@ class Hanging:
         assert verb is not None
         free = [w for w in nominatives if w.place not in self.agreement and w.place not in self.auxiliaries]
         if verb.features.get("Person", "3") != "3":
-            subject = next((w for w in free if _is_person(w, verb)), None)
+            subject = next((w for w in free if is_person(w, verb)), None)
         else:
             subject = self._subject(verb, [w for w in free if w.place not in self.apposition])
         if subject is not None:
@@ -81,7 +82,7 @@ class Hanging:
                 continue
             if word.place in self.auxiliaries or word.kind in ("adjective", "participle"):
                 self._beside(word, verb, subject, links=links)
-            elif word in free and links and subject is not None and _clearly_subject(subject):
+            elif word in free and links and subject is not None and clearly_subject(subject, word):
                 self.subjects[word.place] = subject
             elif word in free and subject is not None and not links and _joined(self.words, subject, word):
                 self.verbs[word.place] = verb
@@ -89,9 +90,9 @@ class Hanging:
     def _subject(self, verb: Word, free: list[Word]) -> Word | None:
         """The subject of a verb in the third person; beside `is`, one that no mark parts from it comes first."""
         if not self._links(verb):
-            return _third(verb, free, copula=False)
+            return third(verb, free, copula=False)
         same_side = [w for w in free if not self._parted(w, verb)]
-        subject = _third(verb, same_side or free, copula=True)
+        subject = third(verb, same_side or free, copula=True)
         if subject is None or subject.kind != "noun" or subject.place > verb.place or verb.lemma != "sum":
             return subject
         return subject if self._something_said(subject, verb) else None  # rēx est: he is king
@@ -194,44 +195,6 @@ class Hanging:
 def _something_good(clause: Clause) -> bool:
     """Tell whether a clause says of something that it is good, easy or right: then an infinitive is what is."""
     return any(w.kind == "adjective" and w.number == "Sing" and "Neut" in w.genders for w in clause.words)
-
-
-def _is_person(word: Word, verb: Word) -> bool:
-    """Tell whether a word may be subject of a verb in the first or second person: I, you, who."""
-    if word.kind != "pronoun" or word.number != verb.number:
-        return False
-    constant = word.reading.lexeme.constant
-    return constant.get("Person") == verb.features.get("Person") or constant.get("PronType") == "Rel"
-
-
-def _third(verb: Word, free: list[Word], *, copula: bool) -> Word | None:
-    """The subject of a verb in the third person among the nominatives without a noun of their own."""
-    fitting = [w for w in free if w.number == verb.number and w.reading.lexeme.constant.get("Person") not in ("1", "2")]
-    if not fitting and verb.number == "Plur" and len(free) > 1:
-        fitting = [w for w in free if w.kind == "noun"][:1]
-    if relatives := [w for w in fitting if w.relative]:
-        return relatives[0]
-    if copula:
-        return _spoken_of(fitting)
-    ranked = [w for w in fitting if w.kind in ("noun", "pronoun", "determiner")]
-    ranked = ranked or [w for w in fitting if w.kind == "adjective"]
-    return min(ranked, key=lambda w: (w.place > verb.place, abs(w.place - verb.place)), default=None)
-
-
-def _spoken_of(fitting: list[Word]) -> Word | None:
-    """The subject beside `is`: a pronoun, else a name, else the only noun; of two nouns either may be it."""
-    pronouns = [w for w in fitting if w.kind in ("pronoun", "determiner")]
-    nouns = [w for w in fitting if w.kind == "noun"]
-    names = [w for w in nouns if w.reading.upos == "PROPN"]
-    for ranked in (pronouns, names):
-        if ranked:
-            return ranked[0]
-    return nouns[0] if len(nouns) == 1 else None
-
-
-def _clearly_subject(word: Word) -> bool:
-    """Tell whether a nominative beside `is` must be what is spoken of: a pronoun, a name, no mere noun."""
-    return word.kind in ("pronoun", "determiner") or word.reading.upos == "PROPN"
 
 
 def _joined(words: list[Word], one: Word, other: Word) -> bool:
