@@ -20,10 +20,11 @@ from latingloss.document import Document, Link, Passage, RenderingToken, Token
 from latingloss.engines import Engine, TokenChoices
 from latingloss.engines.builtin import BuiltInEngine
 from latingloss.errors import InputTypeError, OptionError, TextError
+from latingloss.tables import collector_paused
 from latingloss.text.checking import MOST_CHARACTERS, check, check_tokens, check_whole
 from latingloss.text.lines import Line, lines
 from latingloss.text.pairing import pair_texts
-from latingloss.text.tokens import Span, tokenize, tokenize_english
+from latingloss.text.tokens import Kind, Span, tokenize, tokenize_english
 
 EMPHASIS_SHARE = 0.25
 
@@ -79,7 +80,8 @@ class Annotator:
     def _document(self, source: str, english: str | None, lines: list[_Line]) -> Document:
         readings = self.engine.read([[t.text for t in line.tokens if t.kind == "word"] for line in lines])
         seen: set[tuple[str, str]] = set()
-        passages = tuple(self._passage(line, choices, seen) for line, choices in zip(lines, readings, strict=True))
+        with collector_paused():
+            passages = tuple(self._passage(line, choices, seen) for line, choices in zip(lines, readings, strict=True))
         return Document(source=source, english=english, engine=self.engine.name, passages=passages)
 
     def _passage(self, line: _Line, choices: list[TokenChoices], seen: set[tuple[str, str]]) -> Passage:
@@ -207,12 +209,15 @@ def _spans_within(lines: Sequence[Line], spans: Sequence[Span]) -> list[list[Spa
 def _joined(sentences: Sequence[Sequence[str]], cut: Callable[[str], list[Span]]) -> tuple[str, list[list[Span]]]:
     """Lay given tokens out as a text; the kind of a token is that of its first part when cut."""
     spans: list[list[Span]] = []
+    kinds: dict[str, Kind] = {}
     at = 0
     for sentence in sentences:
         row = []
         for token in sentence:
-            pieces = cut(token)
-            row.append(Span(token, at, at + len(token), pieces[0].kind if pieces else "sign"))
+            if token not in kinds:
+                pieces = cut(token)
+                kinds[token] = pieces[0].kind if pieces else "sign"
+            row.append(Span(token, at, at + len(token), kinds[token]))
             at += len(token) + 1
         if not sentence:
             at += 1

@@ -7,7 +7,7 @@ The counts are expected numbers of links between lexemes (or endings, by their c
 from __future__ import annotations
 
 from collections import defaultdict
-from functools import cache, lru_cache
+from functools import lru_cache
 from typing import NamedTuple
 
 import numpy as np
@@ -15,7 +15,7 @@ import numpy as np
 from latingloss.alignment.grammar import is_open, lexeme_admits
 from latingloss.alignment.sequence import Array
 from latingloss.alignment.units import Unit
-from latingloss.tables import read_table
+from latingloss.tables import built_once, read_table
 
 _DOUBT = 0.5  # links added to every count of a lexeme or word that go to none of its translations
 _GLOSS = 0.5  # links that a gloss of the lexicon is worth
@@ -29,7 +29,7 @@ class Jumps(NamedTuple):
     latin: Array
 
 
-@cache
+@built_once
 def _packed() -> dict[str, tuple[float, str]]:
     rows = read_table("alignment/translations.tsv")
     return {source: (float(weight), links) for source, weight, links in rows}
@@ -53,7 +53,7 @@ class _Word(NamedTuple):
 _RARE = _Word(0.0, 1e-6, 1e-6)
 
 
-@cache
+@built_once
 def _words() -> dict[str, _Word]:
     return {word: _Word(*map(float, row)) for word, *row in read_table("alignment/words.tsv")}
 
@@ -73,7 +73,7 @@ def share(word: str) -> float:
     return _words().get(word, _RARE).share
 
 
-@cache
+@built_once
 def jumps() -> Jumps:
     """Return the learned jump distributions of both directions."""
     rows = read_table("alignment/jumps.tsv")

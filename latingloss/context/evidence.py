@@ -60,7 +60,8 @@ def _agreement(columns: Columns, row: Ints, other: Ints) -> Ints:
     person = np.maximum(columns.person[row], columns.person[other])
     third = (person == 3) | (np.minimum(columns.person[row], columns.person[other]) == person)
     level = np.where(verb & subject, 1 + number + (number & third), level)
-    governs = columns.governed[other]
-    taken = (governs >> columns.case[row]) & 1
-    level = np.where((kind2 == _ADP) & (columns.case[row] > 0), np.where(taken > 0, 1, 2 + (governs == 0)), level)
+    for adposition, noun, is_adposition in ((other, row, kind2 == _ADP), (row, other, kind == _ADP)):
+        governed, case = columns.governed[adposition], columns.case[noun]
+        taken = (governed >> case) & 1
+        level = np.where(is_adposition & (case > 0), np.where(taken > 0, 1, 2 + (governed == 0)), level)
     return (((kind * len(CLASSES)) + kind2) * LEVELS + level).astype(np.int32)

@@ -17,9 +17,10 @@ from latingloss.context.columns import Ints, Types, lay_out
 from latingloss.context.model import Model
 from latingloss.context.tags import CASES, NUMBERS
 from latingloss.difficulty.frequency import lexeme_zipf
-from latingloss.difficulty.score import _SPREAD, _changed, known_relatives, shipped_weights, syllable_count
+from latingloss.difficulty.score import SPREAD, known_relatives, letters_changed, shipped_weights
 from latingloss.engines.builtin import sense_order, word_parts
 from latingloss.morphology.ranking import Candidate
+from latingloss.pronunciation import syllable_count
 from latingloss.text.orthography import plain, printed
 
 ROW = np.dtype(
@@ -144,8 +145,9 @@ class Forms:
             self.lemmas.number(printed(lemma)), self.upos.number(candidate.upos),
             CASES.index(features.get("Case", "")), NUMBERS.index(features.get("Number", "")),
             int(features.get("Person", 0)), candidate.guessed,
-            lexeme_zipf(candidate.lexeme), len(plain(text)), syllable_count(text),
-            distance, self.relatives.number(relative) if relative else -1, _changed(text, lemma), 0.0, True,
+            lexeme_zipf(candidate.lexeme), len(plain(text)), syllable_count(candidate.form),
+            distance, self.relatives.number(relative) if relative else -1,
+            letters_changed(plain(text), lemma), 0.0, True,
         )  # fmt: skip
 
 
@@ -173,4 +175,4 @@ def _difficulty(rows: Rows) -> NDArray[np.float32]:
     total = sum(
         weights[name].weight * (rows[field] - weights[name].mean) / weights[name].deviation for name, field in parts
     )
-    return (1 / (1 + np.exp(-_SPREAD * total))).astype(np.float32)
+    return (1 / (1 + np.exp(-SPREAD * total))).astype(np.float32)

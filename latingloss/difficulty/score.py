@@ -18,11 +18,11 @@ from latingloss.difficulty.frequency import lexeme_zipf, per_million
 from latingloss.document import Difficulty, DifficultyPart, Relative
 from latingloss.kin import cognate_distance, relatives
 from latingloss.morphology.ranking import Candidate
+from latingloss.pronunciation import syllable_count
 from latingloss.tables import read_table
 from latingloss.text.orthography import plain
 
-_SPREAD = 1.6  # steepness of the map from the weighted sum to 0..1
-_VOWELS = frozenset("aeiouy")
+SPREAD = 1.6  # steepness of the map from the weighted sum to 0..1
 _KNOWN_ZIPF = 3.0  # an English word rarer than this does not help a reader
 
 
@@ -51,26 +51,12 @@ def known_relatives(lemma: str) -> tuple[tuple[float, Relative], ...]:
     return tuple(sorted(((cognate_distance(lemma, r.word), r) for r in known), key=lambda pair: pair[0]))
 
 
-def syllable_count(form: str) -> int:
-    """Return about how many syllables a form has: vowel groups, i before a vowel at the start not counted.
+def letters_changed(key: str, lemma: str) -> float:
+    """Return the share of a plain form's letters that are not its lemma's beginning.
 
-    >>> syllable_count("laudamus"), syllable_count("iam"), syllable_count("gratia")
-    (3, 1, 3)
+    >>> letters_changed("rosam", "rosa"), letters_changed("tulit", "ferō")
+    (0.19999999999999996, 1.0)
     """
-    key = plain(form)
-    count, previous = 0, ""
-    for i, c in enumerate(key):
-        following = key[i + 1 : i + 2]
-        consonantal = c in "iu" and following in _VOWELS and (i == 0 or previous in _VOWELS or previous == "q")
-        joined = previous + c in ("ae", "oe", "au")
-        if c in _VOWELS and not consonantal and not joined:
-            count += 1
-        previous = c
-    return max(1, count)
-
-
-def _changed(key: str, lemma: str) -> float:
-    """Share of the form's letters that are not the lemma's beginning: 0 `rosa` for rosa, near 1 `tulit` for ferō."""
     own = plain(lemma.partition("#")[0])
     same = 0
     while same < min(len(key), len(own)) and key[same] == own[same]:
@@ -96,16 +82,21 @@ def difficulty(form: str, candidate: Candidate) -> Difficulty:
     The score is 1 / (1 + exp(-1.6 s)), s the sum of the parts' effects; 0.5 is an average word.
     """
     lexeme = candidate.lexeme
-    return _scored(plain(form), lexeme.lemma, common=lexeme_zipf(lexeme))
+    return _scored(plain(form), lexeme.lemma, common=lexeme_zipf(lexeme), syllables=_syllables(candidate.form))
+
+
+def _syllables(form: str) -> int:
+    """Count the syllables of a token, which may have been given with spaces in it."""
+    return sum(syllable_count(part) for part in form.split() if any(c.isalpha() for c in part))
 
 
 @lru_cache(maxsize=100_000)
-def _scored(key: str, lemma: str, *, common: float) -> Difficulty:
+def _scored(key: str, lemma: str, *, common: float, syllables: int) -> Difficulty:
     """Score a plain form of a lemma; `common` is the Zipf value of its lexeme."""
     weights = shipped_weights()
     nearest = known_relatives(lemma)
     distance = nearest[0][0] if nearest else 1.0
-    letters, changed, syllables = len(key), _changed(key, lemma), syllable_count(key)
+    letters, changed = len(key), letters_changed(key, lemma)
     values = (
         ("frequency", common, _frequency_reason(common)),
         ("length", float(letters), f"{letters} letters, {syllables} syllable{'s' if syllables > 1 else ''}"),
@@ -117,4 +108,4 @@ def _scored(key: str, lemma: str, *, common: float) -> Difficulty:
         for name, value, reason in values
     )
     total = sum(part.effect for part in parts)
-    return Difficulty(score=round(1 / (1 + exp(-_SPREAD * total)), 4), parts=parts)
+    return Difficulty(score=round(1 / (1 + exp(-SPREAD * total)), 4), parts=parts)

@@ -10,7 +10,8 @@ from latingloss.english.spelling import with_s
 from latingloss.english.vocabulary import forms
 
 _PLURALS = {
-    "ox": "oxen", "roof": "roofs", "staff": "staffs", "person": "people", "pus": "pus", "anus": "anuses",
+    "ox": "oxen", "roof": "roofs", "staff": "staffs", "person": "people",
+    "people": "peoples", "pus": "pus", "anus": "anuses",
     "tuber": "tubers", "cloth": "cloths", "index": "indexes", "stylus": "styluses", "cherub": "cherubim",
     "seraph": "seraphim", "buffalo": "buffaloes", "fish": "fish", "abridgement": "abridgements", "omen": "omens",
     "antelope": "antelopes", "murmur": "murmurs", "writing": "writings", "bramble": "brambles", "myrtle": "myrtles",

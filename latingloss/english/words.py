@@ -6,8 +6,10 @@ prayer books and old Bibles are undone here. Spelling rules are those of any gra
 
 from __future__ import annotations
 
-from functools import cache, lru_cache
+from functools import lru_cache
 from typing import TYPE_CHECKING
+
+from latingloss.tables import built_once
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -48,10 +50,11 @@ _FIXED = frozenset(
 _OLD_ENDINGS = ("edst", "eth", "est")
 
 
-@cache
+@built_once
 def _lemmas() -> Callable[[str], dict[str, tuple[str, ...]]]:
     from lemminflect import getAllLemmas
 
+    getAllLemmas("be")  # reads its tables now, while the collector is paused
     return getAllLemmas  # type: ignore[no-any-return]
 
 

@@ -13,7 +13,7 @@ from functools import cache, lru_cache
 from latingloss.morphology.analysis import analyses, exact
 from latingloss.morphology.lexicon import lexemes
 from latingloss.tables import read_table
-from latingloss.text.orthography import plain
+from latingloss.text.orthography import LONGEST_WORD, plain
 
 # -que as part of a word, in every form of it: quicumque, ubicumque, vigintiquinque
 _WHOLE = re.compile(r"(?:qu|ub|und|ut)[a-z]*cu[mn]que|[a-z]+gintaquinque|[a-z]+gintiquinque")
@@ -35,7 +35,7 @@ def split(form: str) -> tuple[str, str] | None:
     (('populús', 'que'), None, ('verum', 'est'), ('nōbīs', 'cum'))
     """
     key = plain(form)
-    if not key.endswith(("que", "ne", "ue", "cum", "st", "n")):
+    if len(key) > LONGEST_WORD or not key.endswith(("que", "ne", "ue", "cum", "st", "n")):
         return None
     row = _listed().get(key)
     if row and not (form[:1].isupper() and "PROPN" in _kinds(key)):  # the name Ain is not `do you say?`

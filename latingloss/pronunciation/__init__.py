@@ -59,6 +59,16 @@ def build_up(word: str, tradition: str = "ecclesiastical", *, enclitic: str = ""
     return build_up_steps(pronounce(word, tradition, enclitic=enclitic).respelling)
 
 
+@lru_cache(maxsize=1 << 16)
+def syllable_count(word: str) -> int:
+    """Return how many syllables a word has; takes and raises what `pronounce` does.
+
+    >>> syllable_count("laudāmus"), syllable_count("iam"), syllable_count("poëta"), syllable_count("lingua")
+    (3, 1, 3, 2)
+    """
+    return len(syllable_starts(speech_sounds(read_spelling(word))))
+
+
 @lru_cache(maxsize=1 << 14)
 def _pronounce(word: str, tradition: Tradition, enclitic: str) -> Pronunciation:
     spelling = read_spelling(word)

@@ -331,6 +331,12 @@ def test_peoples_as_nouns() -> None:
     assert gloss("Jūdaeus", "Jūdaeōrum", substantive=True, rendering="of the Jews") == "of the Jews"
 
 
+def test_several_of_a_certain_kind_are_some() -> None:
+    assert gloss("quīdam", "quīdam", Number="Plur") == "some"
+    assert gloss("quīdam", "quīdam", Number="Sing", substantive=False) == "a certain"
+    assert gloss("alter", "alter", substantive=True, Case="Nom", rendering="one of two").count("one") == 1
+
+
 def test_guessed_names_are_given_by_themselves() -> None:
     name = Lexeme("Melchīna", "PROPN", "")
     features = {"Case": "Gen", "Number": "Sing"}

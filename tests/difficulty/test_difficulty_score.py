@@ -9,9 +9,10 @@ from statistics import mean
 import pytest
 
 from latingloss import cognate_distance, pronounce
-from latingloss.difficulty.score import difficulty, known_relatives, shipped_weights, syllable_count
+from latingloss.difficulty.score import difficulty, known_relatives, shipped_weights
 from latingloss.morphology.lexicon import lexemes
 from latingloss.morphology.ranking import candidates
+from latingloss.pronunciation import syllable_count
 
 PARTS = ("frequency", "length", "cognate", "shape")
 WORDS = str.split("et non homo urbs gratia misericordia ovis agricola tulit fecerunt innumerabilibus sol vox xyzzyq")

@@ -101,6 +101,7 @@ def test_archaic_leaves_other_persons_alone() -> None:
         ("man", "men"),
         ("woman", "women"),
         ("Roman", "Romans"),
+        ("people", "peoples"),
         ("stuntman", "stuntmen"),
         ("foot", "feet"),
         ("tooth", "teeth"),

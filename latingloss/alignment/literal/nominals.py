@@ -132,7 +132,8 @@ def _as_noun(use: Use, sense: str) -> str:
         if named and (gloss.endswith(_PEOPLES) or not bases(gloss, "ADJ")):
             return base(gloss, "NOUN")
     word = sense.split(" ")[-1]
-    return sense if bases(word, "NOUN") and not bases(word, "ADJ") and not bases(word, "VERB") else ""
+    acted = bases(word, "VERB") and (word not in use.low or word.endswith(("ed", "ing")))
+    return sense if bases(word, "NOUN") and not bases(word, "ADJ") and not acted else ""
 
 
 def degree(use: Use, sense: str) -> str:
@@ -156,5 +157,7 @@ def ones(use: Use, text: str, *, verbal: bool = False) -> str:
         return cased(use, f"{'those' if use.plural else 'one'} {text}", article="" if use.plural else "the")
     if use.plural and use.features.get("Case") in ("Gen", "Dat") and not use.place.preposition:
         return cased(use, text, article="the")
+    if text.startswith("one "):  # one of two
+        return cased(use, text)
     one = "ones" if use.plural else "one"
     return cased(use, f"{one} {text}" if text.startswith(_BEFORE) else f"{text} {one}", article="the")

@@ -111,6 +111,8 @@ def _quantity(use: Use) -> str:
     if "all" in glosses and not use.plural and "every" in glosses:
         fitting.append("every")
     word = next((g for g in glosses if g == content), "") or (fitting or glosses)[0] or content or UNKNOWN
+    if use.plural and word.startswith("a "):
+        word = "some" if "some" in glosses else word[2:]
     if use.upos == "DET" and not use.place.substantive:
         return word
     if word == "other":

@@ -17,10 +17,10 @@ SAYING = frozenset(
 )
 # verbs without an object of their own, and those made from them with a prefix
 INTRANSITIVE = frozenset(
-    """sum veniō eō stō sedeō jaceō cadō currō vīvō ambulō dormiō maneō rēgnō surgō nāscor morior ēmorior oportet licet sileō
-    taceō pergō proficīscor orior lateō fīō possum redeō exeō abeō ascendō dēscendō resurgō requiēscō habitō ingredior
-    ēgredior accēdō recēdō dēcēdō prōcēdō cēdō gaudeō exsultō clāmō revertor crēscō perveniō conveniō adveniō
-    ēveniō decet placeō noceō serviō pāreō""".split()
+    """sum veniō eō stō sedeō jaceō cadō currō vīvō ambulō dormiō maneō rēgnō surgō nāscor morior ēmorior oportet
+    licet sileō taceō pergō proficīscor orior lateō fīō possum redeō exeō abeō ascendō dēscendō resurgō requiēscō
+    habitō ingredior ēgredior accēdō recēdō dēcēdō prōcēdō cēdō gaudeō exsultō clāmō revertor crēscō perveniō
+    conveniō adveniō ēveniō decet placeō noceō serviō pāreō""".split()
 )
 GIVING = frozenset(
     """dō dīcō trādō reddō ostendō dōnō loquor nūntiō annūntiō praebeō tribuō mittō respondeō ajō inquam prōmittō offerō
@@ -44,7 +44,5 @@ PLACES = frozenset(
     ("city", "town", "village", "river", "mountain", "island", "province", "kingdom", "desert", "state", "sea")
 )
 KIN = frozenset(
-    ("son", "daughter", "brother", "sister", "father", "mother", "wife", "husband", "servant", "slave", "friend")
-)
     ("son", "daughter", "brother", "sister", "father", "mother", "wife", "husband", "servant", "slave", "friend")
 )

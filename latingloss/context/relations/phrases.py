@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from itertools import pairwise
 
-from latingloss.context.relations.lemmas import 
+from latingloss.context.relations.lemmas import KIN, PERSONS, PLACES, POINTING
 from latingloss.context.relations.words import Word
 
 Found = dict[int, Word]  # place of a word -> place of its partner's word
