@@ -21,6 +21,7 @@ from latingloss.context.model import softmax
 from latingloss.context.tags import english_tag
 
 EPOCHS, RATE, DECAY, BATCH = 4, 0.1, 1e-3, 200
+WORD_ODDS = 0.6  # worth of the linked words' log odds, to start from
 _LEAST = 0.05  # weights nearer to 0 are left out of the table
 
 
@@ -76,7 +77,7 @@ def evidence(batch: Rendered, weights: SignWeights) -> Floats:
 
 def grammar_signs(names: Vocabularies) -> SignWeights:
     """Return the weights to start from, before anything is learned."""
-    return SignWeights(np.ones(1, np.float32), np.full(1, 0.3, np.float32), grammar.weights(names))
+    return SignWeights(np.ones(1, np.float32), np.full(1, WORD_ODDS, np.float32), grammar.weights(names))
 
 
 def fit_signs(batches: Sequence[Rendered], targets: Sequence[Floats], names: Vocabularies) -> SignWeights:

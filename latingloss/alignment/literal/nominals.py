@@ -125,7 +125,7 @@ _PEOPLES = ("an", "ian", "ite", "ew", "ek", "ot", "ene", "ard", "aul")
 
 def _as_noun(use: Use, sense: str) -> str:
     """The English noun for an adjective that stands alone, if there is one: Roman, Jew, wonder."""
-    if use.neuter and sense[:1].isupper():
+    if sense.startswith(_BEFORE) or (use.neuter and sense[:1].isupper()):
         return ""
     for gloss in (sense, *use.lexeme.gloss.split("; ")):
         named = gloss[:1].isupper() and " " not in gloss and not gloss.endswith(_ADJECTIVES_ONLY)
@@ -145,7 +145,7 @@ def degree(use: Use, sense: str) -> str:
     return comparative(sense) if degree == "Cmp" else superlative(sense)
 
 
-_BEFORE = ("of ", "from ", "in ", "on ", "with ", "without ", "by ")  # ones of silver
+_BEFORE = ("of ", "from ", "in ", "on ", "with ", "without ", "by ", "that ", "which ")  # ones of silver
 
 
 def ones(use: Use, text: str, *, verbal: bool = False) -> str:
@@ -155,9 +155,10 @@ def ones(use: Use, text: str, *, verbal: bool = False) -> str:
         return cased(use, f"{noun} {text}" if verbal else f"{text} {noun}", article="" if use.plural else "the")
     if verbal:
         return cased(use, f"{'those' if use.plural else 'one'} {text}", article="" if use.plural else "the")
-    if use.plural and use.features.get("Case") in ("Gen", "Dat") and not use.place.preposition:
+    phrase = text.startswith(_BEFORE)
+    if use.plural and use.features.get("Case") in ("Gen", "Dat") and not use.place.preposition and not phrase:
         return cased(use, text, article="the")
     if text.startswith("one "):  # one of two
         return cased(use, text)
     one = "ones" if use.plural else "one"
-    return cased(use, f"{one} {text}" if text.startswith(_BEFORE) else f"{text} {one}", article="the")
+    return cased(use, f"{one} {text}" if phrase else f"{text} {one}", article="the")
