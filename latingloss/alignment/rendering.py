@@ -127,6 +127,7 @@ def linked_words(linked: Sequence[int], english: Sequence[str]) -> tuple[str, ..
     return tuple(base_forms(english[j])[0] for j in linked)
 
 
+_CLOSED = (".ADP", ".SCONJ", ".CCONJ", ".PRON")
 _UNRELATED = 1e-3  # probability of an English word that a lexeme has never been rendered by
 
 
@@ -139,9 +140,13 @@ def word_odds(lexeme: Lexeme, words: tuple[str, ...]) -> float:
 
 @lru_cache(maxsize=200_000)
 def _word_odds(key: str, gloss: str, word: str) -> float:
-    _, total, links = _links(key)
-    glossed = 0.5 if word in gloss.replace(";", " ").split() else 0.0
-    return log((links.get(word, 0.0) + glossed) / (total + 1.0) + _UNRELATED) - log(_UNRELATED)
+    glossed = word in gloss.replace(";", " ").split()
+    if key.endswith(_CLOSED):  # the tables were learned before their homographs (cum, quam, quod) were told apart
+        probability = 0.3 if glossed else 0.0
+    else:
+        _, total, links = _links(key)
+        probability = (links.get(word, 0.0) + 0.5 * glossed) / (total + 1.0)
+    return log(probability + _UNRELATED) - log(_UNRELATED)
 
 
 @cache

@@ -41,6 +41,8 @@ _MOODS = {  # sign -> beginnings of verb tags it speaks for
     "has shall": ("VIndFut",), "has had": ("VIndPqp", "VSubPqp"), "has have": ("VIndPastP",), "has has": ("VIndPastP",),
     "-s": ("VIndPres",), "-eth": ("VIndPres",), "-ed": ("VIndPast",), "changed": ("VIndPast",), "-ing": ("Part", "Ger"),
 }  # fmt: skip
+_PREPOSITIONS = tuple(f"has {w}" for w in ("with", "by", "from", "in", "on", "at", "into", "about", "through", "of"))
+_CONJUNCTIONS = tuple(f"has {w}" for w in ("when", "while", "if", "that", "as", "so"))
 _RELATIVES = ("has who", "has which", "has whom", "has whose")
 
 
@@ -58,6 +60,8 @@ def weight(tag: str, sign: str) -> float:
         return moody + (1.0 if rest in persons else -0.5 if persons else 0.0)
     if kind.startswith("Inf"):
         return 1.0 if sign == "has to" else 0.0
+    if sign in _PREPOSITIONS + _CONJUNCTIONS and kind in ("ADP", "SCONJ"):
+        return 1.5 if (kind == "ADP") == (sign in _PREPOSITIONS) else -1.5
     if sign in _RELATIVES and kind in ("ADV", "SCONJ"):
         return -1.5
     by_case = _CASES.get(sign, {}).get(rest[:3], 0.0)
