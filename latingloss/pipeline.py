@@ -107,7 +107,7 @@ class Annotator:
                 Token(
                     text=span.text, start=span.start, end=span.end, kind=span.kind, words=words,
                     difficulty=difficulty(parts[0].form, host) if host else None,
-                    relatives=tuple(r for _, r in known_relatives(host.lexeme.lemma)) if host else (),
+                    relatives=tuple(r for _, r in known_relatives(host.lexeme)) if host else (),
                 )
             )  # fmt: skip
         for i in emphasized(tokens, seen, share=self.emphasis_share):

@@ -25,6 +25,7 @@ def old_english(rendering: Sequence[str]) -> bool:
 def word_of(choice: Choice, *, relations: Relations, rendering: Sequence[str] = (), old: bool = False) -> Word:
     """Return the published word of a choice; `rendering` is the English that is linked to it, in order."""
     (best, confidence), *others = choice.readings
+    best = best._replace(features=_with_gender(best.features, relations.agrees_with or relations.antecedent))
     return Word(
         form=choice.form,
         marked_form=printed(best.form),
@@ -45,6 +46,13 @@ def word_of(choice: Choice, *, relations: Relations, rendering: Sequence[str] = 
         guessed=best.guessed,
         alternatives=tuple(reading(c, probability=p) for c, p in others if p >= LEAST_SHOWN),
     )
+
+
+def _with_gender(features: dict[str, str], partner: Partner | None) -> dict[str, str]:
+    """Keep of a form's genders those of the noun it goes with: `bonīs` in `bonīs rēgīnīs` is feminine."""
+    own = features.get("Gender", "").split(",")
+    shared = [g for g in own if partner and g in partner.reading.features.get("Gender", "").split(",")]
+    return features | {"Gender": ",".join(shared)} if shared and len(shared) < len(own) else features
 
 
 # conjunctions whose subjunctive is what someone wants or fears; behind the others it tells a fact

@@ -30,9 +30,10 @@ _CASES: dict[str, dict[str, float]] = {
     "after verb": {"Acc": 0.8, "Nom": -0.8},
     "other of": {"Gen": 0.5, "Nom": -0.5},
     "opens": {"Nom": 0.3},
-    **{f"has {word}": {"Nom": 1.5} for word in ("i", "we", "he", "she", "they", "thou")},
-    **{f"has {word}": {"Nom": -1.5} for word in ("me", "us", "him", "them", "thee", "whom")},
 }
+_SUBJECTS = tuple(f"has {word}" for word in ("i", "we", "he", "she", "they", "thou"))
+_OBJECTS = tuple(f"has {word}" for word in ("me", "us", "him", "them", "thee", "whom"))
+_VERBAL = _SUBJECTS + tuple(f"has {word}" for word in ("am", "will", "shall", "let", "did", "do", "does", "had"))
 _NUMBERS = {"-s": {"Plur": 1.0}, "bare": {"Sing": 0.6}}
 _PERSONS = {"i": ("1Sing",), "we": ("1Plur",), "thou": ("2Sing",), "ye": ("2Plur",), "you": ("2Sing", "2Plur"),
             "he": ("3Sing",), "she": ("3Sing",), "it": ("3Sing",), "they": ("3Plur",)}  # fmt: skip
@@ -64,6 +65,10 @@ def weight(tag: str, sign: str) -> float:
         return 1.5 if (kind == "ADP") == (sign in _PREPOSITIONS) else -1.5
     if sign in _RELATIVES and kind in ("ADV", "SCONJ"):
         return -1.5
+    if kind == "pronoun" and sign in _SUBJECTS + _OBJECTS:
+        return 1.5 if (rest[:3] == "Nom") == (sign in _SUBJECTS) else -1.5 * (sign in _SUBJECTS or rest[:3] == "Nom")
+    if kind in ("noun", "ADJ") and sign in _VERBAL:
+        return -1.0
     by_case = _CASES.get(sign, {}).get(rest[:3], 0.0)
     return moody + by_case + (_NUMBERS.get(sign, {}).get(rest[3:], 0.0) if kind == "noun" else 0.0)
 

@@ -110,7 +110,9 @@ class Model(NamedTuple):
                 where = np.flatnonzero(np.abs(flat) > 0.02)
                 arrays[f"{i}.{name}.at"] = np.diff(where, prepend=0).astype(np.uint32)
                 arrays[f"{i}.{name}"] = flat[where].astype(np.float16)
-        np.savez_compressed(path, **arrays)  # type: ignore[arg-type]
+        part = path.with_name("part-" + path.name)  # a reader never meets half a file
+        np.savez_compressed(part, **arrays)  # type: ignore[arg-type]
+        part.replace(path)
 
     @classmethod
     def load(cls, path: Path) -> Model:

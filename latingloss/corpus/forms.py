@@ -6,7 +6,7 @@ What a batch of words needs is then gathered by number, without a loop over word
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from functools import cache
+from functools import lru_cache
 from itertools import pairwise
 from typing import Any, NamedTuple
 
@@ -19,6 +19,7 @@ from latingloss.context.tags import CASES, NUMBERS
 from latingloss.difficulty.frequency import lexeme_zipf
 from latingloss.difficulty.score import SPREAD, known_relatives, letters_changed, shipped_weights
 from latingloss.engines.builtin import sense_order, word_parts
+from latingloss.morphology.lexicon import Lexeme
 from latingloss.morphology.ranking import Candidate
 from latingloss.pronunciation import syllable_count
 from latingloss.text.orthography import plain, printed
@@ -140,7 +141,7 @@ class Forms:
     def _values(self, form: int, reading: int) -> tuple[Any, ...]:
         candidate: Candidate = self._types.candidates[form][reading]
         text, features, lemma = self.forms.names[form], candidate.features, candidate.lexeme.lemma
-        distance, relative = _nearest(lemma)
+        distance, relative = _nearest(candidate.lexeme)
         return (
             self.lemmas.number(printed(lemma)), self.upos.number(candidate.upos),
             CASES.index(features.get("Case", "")), NUMBERS.index(features.get("Number", "")),
@@ -162,9 +163,9 @@ def _whole(passage: Ints) -> Iterator[slice]:
     yield slice(first, len(passage))
 
 
-@cache
-def _nearest(lemma: str) -> tuple[float, str]:
-    known = known_relatives(lemma)
+@lru_cache(maxsize=50_000)
+def _nearest(lexeme: Lexeme) -> tuple[float, str]:
+    known = known_relatives(lexeme)
     return (known[0][0], known[0][1].word) if known else (1.0, "")
 
 

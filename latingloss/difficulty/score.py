@@ -16,7 +16,8 @@ from typing import NamedTuple
 
 from latingloss.difficulty.frequency import lexeme_zipf, per_million
 from latingloss.document import Difficulty, DifficultyPart, Relative
-from latingloss.kin import cognate_distance, relatives
+from latingloss.kin import cognate_distance, relatives_of
+from latingloss.morphology.lexicon import Lexeme
 from latingloss.morphology.ranking import Candidate
 from latingloss.pronunciation import syllable_count
 from latingloss.tables import read_table
@@ -44,11 +45,12 @@ def shipped_weights() -> dict[str, Weight]:
     return {part: Weight(*map(float, numbers)) for part, *numbers in read_table("difficulty/weights.tsv")}
 
 
-@cache
-def known_relatives(lemma: str) -> tuple[tuple[float, Relative], ...]:
-    """Return a lemma's English relatives that a reader knows, with their distances, the nearest first."""
-    known = [r for r in relatives(lemma) if r.zipf >= _KNOWN_ZIPF][:6]
-    return tuple(sorted(((cognate_distance(lemma, r.word), r) for r in known), key=lambda pair: pair[0]))
+@lru_cache(maxsize=20_000)
+def known_relatives(lexeme: Lexeme) -> tuple[tuple[float, Relative], ...]:
+    """Return a lexeme's English relatives that a reader knows, with their distances, the nearest first."""
+    known = [r for r in relatives_of(lexeme) if r.zipf >= _KNOWN_ZIPF][:6]
+    spelled = lexeme.lemma.partition("#")[0]
+    return tuple(sorted(((cognate_distance(spelled, r.word), r) for r in known), key=lambda pair: pair[0]))
 
 
 def letters_changed(key: str, lemma: str) -> float:
@@ -82,7 +84,7 @@ def difficulty(form: str, candidate: Candidate) -> Difficulty:
     The score is 1 / (1 + exp(-1.6 s)), s the sum of the parts' effects; 0.5 is an average word.
     """
     lexeme = candidate.lexeme
-    return _scored(plain(form), lexeme.lemma, common=lexeme_zipf(lexeme), syllables=_syllables(candidate.form))
+    return _scored(plain(form), lexeme, syllables=_syllables(candidate.form))
 
 
 def _syllables(form: str) -> int:
@@ -91,10 +93,10 @@ def _syllables(form: str) -> int:
 
 
 @lru_cache(maxsize=100_000)
-def _scored(key: str, lemma: str, *, common: float, syllables: int) -> Difficulty:
-    """Score a plain form of a lemma; `common` is the Zipf value of its lexeme."""
+def _scored(key: str, lexeme: Lexeme, *, syllables: int) -> Difficulty:
+    lemma, common = lexeme.lemma, lexeme_zipf(lexeme)
     weights = shipped_weights()
-    nearest = known_relatives(lemma)
+    nearest = known_relatives(lexeme)
     distance = nearest[0][0] if nearest else 1.0
     letters, changed = len(key), letters_changed(key, lemma)
     values = (

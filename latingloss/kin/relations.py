@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from functools import lru_cache
 from math import exp
 from typing import Literal, NamedTuple, cast
@@ -80,10 +80,22 @@ def relatives(lemma: str, *, upos: str | None = None) -> tuple[Relative, ...]:
 
 @lru_cache(maxsize=20_000)
 def _relatives(lemma: str, upos: str | None) -> tuple[Relative, ...]:
+    return _best(lexeme for lexeme in find(lemma) if upos in (None, lexeme.upos))
+
+
+@lru_cache(maxsize=20_000)
+def relatives_of(lexeme: Lexeme) -> tuple[Relative, ...]:
+    """Return the relatives of one lexeme, best first: those of `līber` free without those of `liber` book.
+
+    >>> "library" in {r.word for r in relatives_of(find("līber")[0])}
+    False
+    """
+    return _best((lexeme,))
+
+
+def _best(entries: Iterable[Lexeme]) -> tuple[Relative, ...]:
     best: dict[str, tuple[float, Relative]] = {}
-    for lexeme in find(lemma):
-        if upos is not None and lexeme.upos != upos:
-            continue
+    for lexeme in entries:
         for relative, value in _valued(lexeme):
             if relative.word not in best or value > best[relative.word][0]:
                 best[relative.word] = (value, relative)

@@ -43,6 +43,10 @@ class Lexeme(NamedTuple):
     deponent: bool = False
     kind: str = ""  # of a name: person, place, people, god, month
 
+    def __hash__(self) -> int:
+        """Hash what names the entry, so that answers can be kept by lexeme; its features are dicts."""
+        return hash((self.lemma, self.upos))
+
 
 _POSSESSIVES = {
     "meus": {"Number[psor]": "Sing", "Person[psor]": "1"},

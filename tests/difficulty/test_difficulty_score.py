@@ -10,7 +10,7 @@ import pytest
 
 from latingloss import cognate_distance, pronounce
 from latingloss.difficulty.score import difficulty, known_relatives, shipped_weights
-from latingloss.morphology.lexicon import lexemes
+from latingloss.morphology.lexicon import find, lexemes
 from latingloss.morphology.ranking import candidates
 from latingloss.pronunciation import syllable_count
 
@@ -97,7 +97,7 @@ def test_reasons_tell_the_numbers(word):
 
 def test_known_relatives_are_nearest_first():
     for lemma in ("aqua", "māter", "scrībō", "portō"):
-        found = known_relatives(lemma)
+        found = known_relatives(find(lemma)[0])
         assert found and [d for d, _ in found] == sorted(d for d, _ in found)
         assert all(d == cognate_distance(lemma, r.word) and r.zipf >= 3 for d, r in found)
 
