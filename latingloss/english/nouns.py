@@ -7,7 +7,7 @@ from functools import lru_cache
 
 from latingloss.english.bases import base, bases
 from latingloss.english.spelling import with_s
-from latingloss.english.vocabulary import forms
+from latingloss.english.vocabulary import forms, listed_bases
 
 _PLURALS = {
     "ox": "oxen", "roof": "roofs", "staff": "staffs", "person": "people",
@@ -56,6 +56,8 @@ def _plural_word(noun: str) -> str:
         return noun
     if found := forms(noun.lower(), "NOUN"):
         return found[0] if noun.islower() else found[0].capitalize()
+    if listed_bases(noun, "NOUN") == (noun,):  # a noun that the table gives no plural
+        return noun
     if re.search("[^aious]s$", noun):  # a plural that the table does not have: moneychangers
         return noun
     if noun.endswith("man") and noun.islower():  # but Romans

@@ -29,7 +29,10 @@ def explain(word: str) -> str:
     word = word.strip()
     readings = analyze(word)
     host, *tails = split(word) or (word,)
-    return "\n".join((word, *_spoken(word, tails), *_parts(host, tails, readings), ""))
+    best = analyze(host)[0]
+    marked = host if best.guessed else best.form  # with its vowel lengths, which tell the stress
+    spoken = marked + "".join(tails) if word.lower().endswith("".join(tails)) else word
+    return "\n".join((word, *_spoken(spoken, tails), *_parts(host, tails, readings), ""))
 
 
 def _spoken(word: str, tails: list[str]) -> Iterator[str]:

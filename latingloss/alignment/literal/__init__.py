@@ -48,7 +48,7 @@ def literal_gloss(
         return verb(use)
     if upos in ("PRON", "DET"):
         return pronoun(use)
-    sense = place.means if place.means and not said else sense_of(use)
+    sense = sense_of(use)
     if not sense:
         return UNKNOWN
     if upos in ("NOUN", "PROPN"):

@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+import re
+
+from latingloss.alignment.literal.kinds import fits, is_common, is_known, is_participle
 from latingloss.alignment.literal.use import FUNCTION, Use
 from latingloss.english.bases import base, bases
 from latingloss.text.orthography import printed, without_lengths
@@ -12,6 +15,7 @@ _BEFORE = frozenset(
     """in on at to from with by for of into unto upon over under through against before behind among between after about
     towards without within above below beside during""".split()
 )
+_NO_CONTENT = _PARTICLES | _BEFORE | frozenset(("and", "or", "but", "nor", "so", "as", "if", "when", "then", "than"))
 _BE = frozenset(("am", "is", "are", "was", "were", "be", "been", "art", "wast"))
 
 
@@ -22,7 +26,7 @@ def sense_of(use: Use) -> str:
     if use.upos == "PROPN":
         return _name(use, glosses) or first or without_lengths(printed(use.lexeme.lemma.partition("#")[0]))
     if use.upos not in ("NOUN", "ADJ", "VERB", "AUX"):
-        return _small_word(use, glosses) or first
+        return _small_word(use, glosses) or use.place.means or first
     if not use.said:
         return first
     kind = {"AUX": "VERB"}.get(use.upos, use.upos)
@@ -33,7 +37,7 @@ def sense_of(use: Use) -> str:
     fitting = [g for g in glosses if _fits(g, use, forms)]
     if fitting:  # the exact word, with the capital of Lord; then the longest
         return _capital(use, max(fitting, key=lambda g: (g in content, len(set(g.split()) - FUNCTION))), content)
-    return (_given(use, content, kind) if use.upos != "AUX" else "") or first
+    return (_given(use, content, glosses) if use.upos != "AUX" else "") or first
 
 
 def _fits(gloss: str, use: Use, forms: set[str]) -> bool:
@@ -51,21 +55,33 @@ def _capital(use: Use, gloss: str, content: list[str]) -> str:
 
 
 def _name(use: Use, glosses: list[str]) -> str:
-    """The name as the rendering has it."""
+    """The name as the rendering has it; not the Ten of the Ten Cities for Decapolis."""
     if known := next((g for g in glosses if g in use.said), ""):
         return known
     names = [w for w, low in zip(use.said, use.low, strict=True) if w[:1].isupper() and low not in FUNCTION]
+    if glosses:
+        names = [w for w in names if {base(w, "NOUN"), w.lower()} & set(glosses) or not is_common(w.lower())]
     return base(names[-1], "NOUN") if len(names) == 1 and use.lexeme.kind == "people" else " ".join(names)
 
 
 def _small_word(use: Use, glosses: list[str]) -> str:
-    """An adverb, conjunction or preposition: the longest gloss that the rendering has, or a short rendering itself."""
-    fitting = [g for g in glosses if set(g.split()) <= set(use.low)]
+    """An adverb, conjunction, preposition or numeral: the longest gloss that the rendering has whole.
+
+    What no gloss tells is taken from a short rendering.
+    """
+    fitting = [g for g in glosses if set(g.lower().split()) <= set(use.low)]
     if fitting:
         return max(fitting, key=len)
-    if use.upos == "ADP" and len(use.low) > 1:
-        return use.low[0] if use.low[0] in _BEFORE else ""  # in .. of; but not sight of
-    return " ".join(use.low) if 0 < len(use.low) < 3 else ""
+    if use.lexeme.lemma in ("nē", "ne") and not use.place.means:
+        return _not(use)
+    return " ".join(use.low) if not glosses and len(use.low) < 3 else ""
+
+
+def _not(use: Use) -> str:
+    """Nē in a rendering without its glosses: `not`, or the `that` of fear, which denies nothing."""
+    if "not" in use.low:
+        return "do not" if "do" in use.low else "not"
+    return "lest" if {"that", "lest"} & set(use.low) else ""
 
 
 def _helped(use: Use, glosses: list[str], kind: str) -> str:
@@ -77,9 +93,14 @@ def _helped(use: Use, glosses: list[str], kind: str) -> str:
 
 
 def _first(use: Use, glosses: list[str]) -> str:
-    """The first gloss; a name of God from the church sense, where it is addressed or written with a capital."""
+    """The first gloss; a name of God from the church sense, where it is addressed or written with a capital.
+
+    Several are thanks, not graces (Bennett 1918, section 61), where a gloss is a word that has only a plural.
+    """
     first = glosses[0] if glosses else ""
-    if use.upos != "NOUN" or use.plural or not use.lexeme.church:
+    if use.upos == "NOUN" and use.plural:
+        return next((g for g in glosses if re.search("[^asu]s$", g) and fits(g, "NOUN") and not bases(g, "NOUN")), first)
+    if use.upos != "NOUN" or not use.lexeme.church:
         return first
     church = use.lexeme.church.split("; ")
     named = next((c for c in church if c[:1].isupper() and c.lower() in glosses), "")
@@ -87,21 +108,29 @@ def _first(use: Use, glosses: list[str]) -> str:
     return named if named and (use.place.capital or always) else first
 
 
-def _given(use: Use, content: list[str], kind: str) -> str:
-    """The content of a rendering that no gloss has, in its base form; empty if it is another kind of word."""
+def _given(use: Use, content: list[str], glosses: list[str]) -> str:
+    """The one word of content in a rendering that no gloss has, in its base form; empty if it is another kind."""
+    words = [w for w in content if w.lower() not in _NO_CONTENT]
+    if len(words) != 1:
+        return ""  # take enjoyment, stand ready: no one word stands for the Latin
+    word, kind = words[0].lower(), use.upos
     if kind == "VERB":
-        at = next((i for i, w in enumerate(content) if bases(w.lower(), "VERB") and w not in _NO_VERBS), None)
-        if at is None:
-            state = _BE & set(use.low) and bases(content[0].lower(), "ADJ")
-            return f"be {content[0].lower()}" if state else ""  # is ashamed
-        particle = [w for w in content[at + 1 : at + 2] if w in _PARTICLES]
-        if any(w not in particle and not w.endswith("ly") for w in (*content[:at], *content[at + 1 :])):
-            return ""  # take enjoyment, stand ready: no one verb stands for the Latin
-        return " ".join([base(content[at].lower(), kind), *particle])
-    last = content[-1].lower()
-    fits = bases(last, kind) or (kind == "ADJ" and (use.place.substantive or bases(last, "VERB")))
-    if not fits and any(bases(last, k) for k in ("NOUN", "ADJ", "VERB")):
-        return ""
-    lemma = base(last, kind)
-    before = [w for w in content[-2:-1] if kind == "NOUN" and bases(w.lower(), "ADJ") and w.islower()]  # burnt offering
-    return " ".join([*before, lemma.capitalize() if content[-1][:1].isupper() else lemma])
+        return _given_verb(use, words[0], glosses)
+    named = words[0][:1].isupper() and not is_common(word)
+    told = not glosses or named or fits(word, kind) or not is_known(word)
+    if kind == "ADJ" and not told:
+        told = is_participle(word) or bool(use.place.substantive and fits(word, "NOUN"))
+    lemma = base(word, kind)
+    return "" if not told else lemma.capitalize() if words[0][:1].isupper() else lemma
+
+
+def _given_verb(use: Use, said: str, glosses: list[str]) -> str:
+    """A verb with the particle behind it: cast away; or a state: is ashamed."""
+    word = said.lower()
+    if "not" in use.low and any(g.startswith("not ") for g in glosses):
+        return ""  # not willing for nōlō, whose sense has the `not` in it
+    if word not in _NO_VERBS and fits(word, "VERB"):
+        at = use.said.index(said)
+        return " ".join([base(word, "VERB"), *(w for w in use.low[at + 1 : at + 2] if w in _PARTICLES)])
+    state = _BE & set(use.low) or any(g.startswith("be ") for g in glosses)
+    return f"be {word}" if state and bases(word, "ADJ") else ""

@@ -26,6 +26,7 @@ _LINKS = frozenset(
     before after against apart across forward upon near beforehand round abroad behind below besides as like
     of""".split()
 )
+_SUBJECTS = frozenset(("i", "we", "you", "ye", "thou", "he", "she", "it", "they"))
 _FULL = {"can": "be able", "must": "have to", "ought": "be bound", "may": "be allowed"}
 _SEMIDEPONENT = ("audeō", "gaudeō", "soleō", "fīdō")  # Bennett 1918, section 114
 _SHOWN = {"Neut": "(it)", "Fem": "(she)"}
@@ -168,12 +169,24 @@ def _finite(use: Use, action: _Action) -> str:
         return _command(use, action, subject)
     tense, aspect = _tense(use, fallback=("Pres", "Imp"))
     clause = use.place.conjunction or use.place.fact
-    if mood == "Sub" and (use.place.fact or (clause and use.low)) and not _WISHING & set(use.low):
+    bare = mood == "Sub" and use.place.conjunction and _bare(use)
+    if bare and use.features.get("Person") == "2":
+        return _command(use, action, subject)  # nē dēserās, forsake not (Bennett 1918, section 276)
+    if mood == "Sub" and not bare and (use.place.fact or (clause and use.low)) and not _WISHING & set(use.low):
         mood = "Ind"  # a plain fact, or one in the rendering: cum venīret, when he was coming
     if mood == "Sub" and not clause and tense in ("Pres", "Past") and (tense, aspect) != ("Past", "Imp"):
         return _wish(use, action, subject, perfect=aspect == "Perf")
     words = [subject, *_predicate(use, action, mood=mood, tense=tense, aspect=aspect)]
     return " ".join(filter(None, words))
+
+
+def _bare(use: Use) -> bool:
+    """Tell whether the rendering has the verb without ending or subject, as in commands and behind `to`."""
+    if (_MODAL | _SUBJECTS | {"to"}) & set(use.low):
+        return False
+    verbs = [w for w in use.low if w != "not" and bases(w, "VERB")]
+    main = [w for w in verbs if w != "do"] or verbs
+    return bool(main) and base(main[0], "VERB") == main[0]
 
 
 def _command(use: Use, action: _Action, subject: str) -> str:
