@@ -9,7 +9,7 @@ from functools import partial
 from pathlib import Path
 from time import perf_counter
 
-from benchmarks import accuracy, calibration, coverage, misses, words
+from benchmarks import accuracy, calibration, coverage, lemmas, misses, words
 from benchmarks.cold import cold
 from benchmarks.figures import Figure, as_json, markdown
 from benchmarks.gate import read_baseline, regressions, write_baseline
@@ -64,6 +64,7 @@ def _families(sources: Sources) -> tuple[Callable[[], Iterator[Figure]], ...]:
         *(partial(family, sources) for family in _GATED),
         partial(misses.figures, sources, "proiel-dev"),
         partial(misses.figures, sources, "perseus-train"),
+        *(partial(lemmas.figures, sources, name) for name in ("proiel-dev", "perseus-train", "ittb-dev")),
         partial(calibration.figures, sources),
         partial(words.relatives, sources),
         partial(speed, sources),

@@ -4,21 +4,24 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from functools import cache
-from typing import NamedTuple
+from typing import Any, NamedTuple
 
 import latingloss
-from benchmarks.sources import Sentence, Sources, scored, sentences
+from benchmarks.sources import Sentence, Sources, scored, sentences, tool
 from latingloss import Word
+
+UNCOUNTED = ("PUNCT", "SYM", "X")
 
 
 class GoldWord(NamedTuple):
-    """A gold word that has a case, number or person, and the predicted word at its place, if there is one."""
+    """A gold word and the predicted word at its place, if there is one."""
 
     form: str
     lemma: str
     upos: str
-    want: dict[str, str]  # Case, Number, and Person of VERB, AUX, PRON
+    want: dict[str, str]  # Case, Number, and Person of VERB, AUX, PRON; empty if it has none
     word: Word | None
+    split_alike: bool  # the token has as many words here as there
 
     def agrees(self, features: dict[str, str]) -> bool:
         """Tell whether a reading has the gold case, number and person."""
@@ -36,8 +39,8 @@ class GoldWord(NamedTuple):
 
 
 @cache
-def gold_words(sources: Sources, treebank: str) -> tuple[GoldWord, ...]:
-    """Return the gold words of a check treebank with their predictions.
+def all_words(sources: Sources, treebank: str) -> tuple[GoldWord, ...]:
+    """Return the gold words of a check treebank with their predictions, all that have a lemma to be right.
 
     Which words count is defined by the scoring tool; that both agree is checked, so that they cannot drift apart.
     """
@@ -46,15 +49,28 @@ def gold_words(sources: Sources, treebank: str) -> tuple[GoldWord, ...]:
     found: list[GoldWord] = []
     for sentence, passage in zip(given, document.passages, strict=True):
         found += _compared(sentence, [token.words for token in passage.tokens])
-    rate = round(100 * sum(word.right for word in found) / len(found), 2)
-    if abs(rate - scored(sources, treebank)["CNP"]) > 0.011:
-        raise SystemExit(f"{treebank}: CNP is {rate} here, {scored(sources, treebank)['CNP']} by score_treebank.py")
+    key = tool(sources, "treebank").key
+    said = scored(sources, treebank)
+    _agree(treebank, "lemma", [w.word is not None and key(w.word.lemma) == key(w.lemma) for w in found], said)
+    _agree(treebank, "CNP", [w.right for w in found if w.want], said)
     return tuple(found)
+
+
+@cache
+def gold_words(sources: Sources, treebank: str) -> tuple[GoldWord, ...]:
+    """Return those of the gold words that have a case, number or person."""
+    return tuple(word for word in all_words(sources, treebank) if word.want)
+
+
+def _agree(treebank: str, measure: str, hits: list[bool], said: dict[str, Any]) -> None:
+    rate = round(100 * sum(hits) / len(hits), 2)
+    if abs(rate - said[measure]) > 0.011:
+        raise SystemExit(f"{treebank}: {measure} is {rate} here, {said[measure]} by score_treebank.py")
 
 
 def wanted(columns: list[str]) -> dict[str, str]:
     """Return the case, number and person that a gold word, given as its CoNLL-U columns, asks for."""
-    if columns[3] in ("PUNCT", "SYM", "X"):
+    if columns[3] in UNCOUNTED:
         return {}
     features = dict(pair.split("=", 1) for pair in columns[5].split("|")) if columns[5] != "_" else {}
     names = ("Case", "Number", "Person") if columns[3] in ("VERB", "AUX", "PRON") else ("Case", "Number")
@@ -63,6 +79,7 @@ def wanted(columns: list[str]) -> dict[str, str]:
 
 def _compared(sentence: Sentence, predicted: list[tuple[Word, ...]]) -> Iterator[GoldWord]:
     for (_, gold), words in zip(sentence, predicted, strict=True):
-        for i, columns in enumerate(gold):
-            if want := wanted(columns):
-                yield GoldWord(columns[1], columns[2], columns[3], want, words[i] if i < len(words) else None)
+        for i, (_, form, lemma, upos, *_) in enumerate(gold):
+            if upos not in UNCOUNTED:
+                word = words[i] if i < len(words) else None
+                yield GoldWord(form, lemma, upos, wanted(gold[i]), word, len(words) == len(gold))

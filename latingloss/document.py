@@ -13,6 +13,7 @@ from pydantic import BaseModel, ConfigDict, Field
 
 SCHEMA_VERSION = "1.0"
 
+Kinship = Literal["borrowed", "through French", "family", "shared root"]
 Probability = Annotated[float, Field(ge=0.0, le=1.0)]
 
 
@@ -75,7 +76,7 @@ class Relative(Record):
     """An English word that comes from a Latin word or shares its origin."""
 
     word: str = Field(description="the English word")
-    kind: Literal["borrowed", "through French", "family", "shared root"] = Field(
+    kind: Kinship = Field(
         description="borrowed: taken from the Latin word; through French: came from it by way of French; family: "
         "comes from a relative of the Latin word; shared root: native English, of the same Indo-European root"
     )

@@ -225,7 +225,7 @@ def _joined(sentences: Sequence[Sequence[str]], cut: Callable[[str], list[Span]]
     return "\n".join(" ".join(sentence) for sentence in sentences), spans
 
 
-def _check_token_lists(latin: object, english: object) -> None:
+def _check_token_lists(latin: Sequence[Sequence[str]], english: Sequence[Sequence[str]] | None) -> None:
     for name, sentences in (("latin_sentences", latin), ("english", english)):
         if sentences is None and name == "english":
             continue
@@ -242,7 +242,7 @@ def _check_token_lists(latin: object, english: object) -> None:
                 f"{name}: {letters:,} characters, and one text may have {MOST_CHARACTERS:,}; cut it into texts, or use "
                 "latingloss.corpus"
             )
-    if english is not None and len(english) != len(latin):  # type: ignore[arg-type]
+    if english is not None and len(english) != len(latin):
         raise TextError(
-            f"{len(latin)} Latin sentences but {len(english)} English ones; give one list of English tokens for each"  # type: ignore[arg-type]
+            f"{len(latin)} Latin sentences but {len(english)} English ones; give one list of English tokens for each"
         )

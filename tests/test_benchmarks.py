@@ -5,9 +5,13 @@ from pathlib import Path
 
 import pytest
 
+import latingloss
 from benchmarks.calibration import calibration_error, errors_caught
+from benchmarks.conventions import convention
 from benchmarks.figures import Figure, as_json, markdown
 from benchmarks.gate import GATED, read_baseline, regressions
+from benchmarks.gold import GoldWord
+from benchmarks.lemmas import Miss
 from benchmarks.sample import sample
 from benchmarks.sources import Sources, tool
 
@@ -58,6 +62,46 @@ def test_figures_print_with_aim_and_without_value() -> None:
     assert "| other | not measured | x | >= 2 |  | why \\| not |" in page
     rows = json.loads(as_json(figures, {"machine": "one"}))["figures"]
     assert [row["reached"] for row in rows] == [True, None]
+
+
+@pytest.mark.parametrize(
+    ("gold", "ours", "number", "parts", "kind"),
+    [
+        ("inlumino", "illumino", None, ("VERB", "VERB"), "spelling"),
+        ("intelligibilis", "intellegibilis", "Sing", ("ADJ", "ADJ"), "spelling"),
+        ("ceterus", "ceteri", "Plur", ("ADJ", "ADJ"), "number"),
+        ("subiectum", "subiectus", "Sing", ("NOUN", "ADJ"), "own lemma"),
+        ("sapiens", "sapio", "Sing", ("ADJ", "VERB"), "own lemma"),
+        ("fortis", "fortiter", None, ("ADV", "ADV"), "own lemma"),
+        ("sive", "seu", None, ("CCONJ", "CCONJ"), "short form"),
+        ("sui", "se", None, ("PRON", "PRON"), "closed class"),
+        # other words, however alike: a name, an oblique case, two nouns, a number written like a pronoun
+        ("moses", "moyses", "Sing", ("PROPN", "PROPN"), None),
+        ("re", "res", "Sing", ("NOUN", "NOUN"), None),
+        ("medica", "medicus", "Sing", ("NOUN", "NOUN"), None),
+        ("ii", "is", None, ("NUM", "DET"), None),
+        ("porta", "portus", "Sing", ("NOUN", "NOUN"), None),
+        ("sui", "suus", "Sing", ("PRON", "DET"), None),
+    ],
+)
+def test_a_convention_is_told_from_another_word(
+    gold: str, ours: str, number: str | None, parts: tuple[str, str], kind: str | None
+) -> None:
+    # headwords as the school dictionaries have them: common practice, no source
+    assert convention(gold, ours, number=number, parts=parts) == kind
+
+
+def test_a_miss_goes_to_the_first_cause_whose_rule_holds() -> None:
+    word = latingloss.annotate("seu").passages[0].tokens[0].words[0]
+    gold = GoldWord("seu", "sive", "CCONJ", {}, word, True)
+    assert Miss(gold, "siue", "seu", ("siue",)).cause == "wrong word chosen"
+    assert Miss(gold, "siue", "seu").cause == "convention, short form"
+    assert Miss(gold._replace(split_alike=False), "siue", "seu").cause == "split otherwise"
+    assert Miss(gold._replace(lemma="calendar"), "calendar", "seu").cause == "placeholder"
+    guessed = gold._replace(form="Kal.", word=word.model_copy(update={"guessed": True}))
+    assert Miss(guessed, "kalendae", "kal.").cause == "abbreviation"
+    assert Miss(guessed._replace(form="xyzus"), "uox", "xyzus").cause == "unknown word"
+    assert Miss(gold, "uox", "seu").cause == "our lemma differs"
 
 
 def test_a_sample_is_drawn_from_the_lexicon_and_can_be_drawn_again() -> None:

@@ -13,23 +13,7 @@ from latingloss.alignment.syntax import auxiliaries, governors, own_subject
 from latingloss.alignment.units import Unit
 
 _PREPOSITIONS = CASE_WORDS - {"as"} | frozenset(
-    [
-        "against",
-        "before",
-        "after",
-        "under",
-        "among",
-        "between",
-        "within",
-        "without",
-        "toward",
-        "around",
-        "across",
-        "out",
-        "upon",
-        "over",
-        "unto",
-    ]
+    "against before after under among between within without toward around across out upon over unto".split()
 )
 _OWN_NOUNS = ("res.NOUN", "homo.NOUN", "uir.NOUN", "populus.NOUN", "locus.NOUN")
 _OWN_AUXILIARIES = ("nolo.VERB", "possum.VERB")
@@ -156,11 +140,10 @@ def join_prepositions(pair: Pair) -> None:
         if unit is None or any(pair.units[i].is_kind("conj", odds=0.6) for i in pair.links[j]):
             continue
         other = pair.units[unit]
-        if unit in governed and not (word == "of" and other.has_case("Gen") > 0.1):
+        is_genitive = word == "of" and other.has_case("Gen") > 0.1
+        if unit in governed and not is_genitive:
             pair.links[j] = {governed[unit]}
-        elif any(pair.units[i].is_kind("adp") for i in pair.links[j]) and not (
-            word == "of" and other.has_case("Gen") > 0.1
-        ):
+        elif any(pair.units[i].is_kind("adp") for i in pair.links[j]) and not is_genitive:
             continue
         elif word in CASE_WORDS and other.is_kind("noun", "adj", "part", "pron", odds=0.25):
             pair.links[j] = {unit}

@@ -11,7 +11,7 @@ from functools import cache, lru_cache
 from math import exp, log
 
 from latingloss.alignment.grammar import FUNCTION_WORDS
-from latingloss.alignment.translations import _links
+from latingloss.alignment.translations import translations_of
 from latingloss.alignment.units import lexeme_key
 from latingloss.context.tags import english_tag
 from latingloss.english.words import base_forms
@@ -21,6 +21,7 @@ from latingloss.tables import read_table
 
 _REACH = 4  # English words between a noun and its verb
 _BREAKS = frozenset('.,;:?!—–"“”')
+_DETERMINERS = frozenset("the a an his her my your their our its thy this that".split())
 _GRAMMAR = FUNCTION_WORDS | frozenset(
     "thou thee ye thy thine me him us them whom unto upon o oh was were is are am been being has had having did does"
     " will would shall should may might let not an as".split()
@@ -50,10 +51,10 @@ def _signs(
     if content:
         found += _shape(english[content[-1]])
     first, last = (content or linked)[0], (content or linked)[-1]
-    found += _around(token, first, english, owner)
+    found += _around(token, first, english, owner=owner)
     if last + 1 < len(english):
         found.append("then " + _kind(english[last + 1]))
-    found.append(_place(first, last, english, verbal - set(linked)))
+    found.append(_place(first, last, english, verbal=verbal - set(linked)))
     return tuple(dict.fromkeys(found))
 
 
@@ -68,7 +69,7 @@ def _shape(word: str) -> list[str]:
     return ["changed"]
 
 
-def _around(token: int, first: int, english: list[str], owner: dict[int, int]) -> list[str]:
+def _around(token: int, first: int, english: list[str], *, owner: dict[int, int]) -> list[str]:
     """The words of grammar right before, this word's own or not: `in the`, `of`, `to`."""
     found = []
     for back in (1, 2, 3):
@@ -83,21 +84,7 @@ def _around(token: int, first: int, english: list[str], owner: dict[int, int]) -
             break
         mine = owner.get(j, token) == token
         found.append(("own " if mine else "other ") + english[j])
-        if english[j] not in (
-            "the",
-            "a",
-            "an",
-            "his",
-            "her",
-            "my",
-            "your",
-            "their",
-            "our",
-            "its",
-            "thy",
-            "this",
-            "that",
-        ):
+        if english[j] not in _DETERMINERS:
             break
     return found
 
@@ -106,7 +93,7 @@ def _kind(word: str) -> str:
     return word if word in _GRAMMAR or word in _BREAKS else "content"
 
 
-def _place(first: int, last: int, english: list[str], verbal: set[int]) -> str:
+def _place(first: int, last: int, english: list[str], *, verbal: set[int]) -> str:
     """Whether a verb follows, precedes, or both, within reach and without a break."""
     after = before = False
     for j in range(last + 1, min(len(english), last + 1 + _REACH)):
@@ -144,7 +131,7 @@ def _word_odds(key: str, gloss: str, word: str) -> float:
     if key.endswith(_CLOSED):  # the tables were learned before their homographs (cum, quam, quod) were told apart
         probability = 0.3 if glossed else 0.0
     else:
-        _, total, links = _links(key)
+        _, total, links = translations_of(key)
         probability = (links.get(word, 0.0) + 0.5 * glossed) / (total + 1.0)
     return log(probability + _UNRELATED) - log(_UNRELATED)
 

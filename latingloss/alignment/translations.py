@@ -36,8 +36,8 @@ def _packed() -> dict[str, tuple[float, str]]:
 
 
 @lru_cache(maxsize=50_000)
-def _links(source: str) -> tuple[float, float, dict[str, float]]:
-    """Return a source's weight, its number of links, and the English words it is linked to, with counts."""
+def translations_of(source: str) -> tuple[float, float, dict[str, float]]:
+    """Return the weight of a lexeme or cell, its number of links, and the English words linked to it, with counts."""
     weight, packed = _packed().get(source, (0.3, ""))
     cells = packed.split(" ") if packed else []
     links = {word: float(count) for word, count in zip(cells[::2], cells[1::2], strict=True)}
@@ -94,10 +94,10 @@ def renderings(unit: Unit) -> tuple[dict[str, tuple[float, float]], float]:
     to_latin: dict[str, float] = defaultdict(float)
     left = 0.0
     for reading in unit.readings:
-        weight, total, links = _links("~" + reading.cell)
+        weight, total, links = translations_of("~" + reading.cell)
         for word, count in links.items():
             to_english[word] += reading.odds * weight * count / (total + _DOUBT)
-        _, total, links = _links(reading.lexeme)
+        _, total, links = translations_of(reading.lexeme)
         known = total + _DOUBT + (_GLOSS if unit.glosses else 0.0)
         for word in {*links, *unit.glosses}:
             if not lexeme_admits(reading.lexeme, word):

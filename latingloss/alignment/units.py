@@ -70,7 +70,7 @@ def _kind(reading: Reading) -> str:
 def lexeme_key(lexeme: Lexeme) -> str:
     """Return the name under which a lexeme's translations are kept: plain lemma and part of speech."""
     upos = {"PROPN": "NOUN", "AUX": "VERB", "DET": "PRON"}.get(lexeme.upos, lexeme.upos)
-    return f"{plain(lexeme.lemma.partition('#')[0])}.{upos}"
+    return f"{plain(lexeme.spelled)}.{upos}"
 
 
 def cell(upos: str, features: Features) -> str:

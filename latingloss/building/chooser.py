@@ -19,11 +19,11 @@ import numpy as np
 
 from latingloss.building.examples import BATCH, Verse, read_verses, treebank_lessons
 from latingloss.building.fitting import Lesson, Sizes, fit_rounds
+from latingloss.building.grammar import Vocabularies
 from latingloss.building.rendering import Rendered, SignWeights, evidence, fit_signs, grammar_signs, render, save_signs
-from latingloss.building.vocabularies import Vocabularies
 from latingloss.context.columns import Columns, Floats, Types, Vocabulary, lay_out
 from latingloss.context.evidence import pairs_at
-from latingloss.context.model import Evidence, Model, Round, scores, softmax
+from latingloss.context.model import Evidence, Model, Round, scores, shares, softmax
 
 OUT = Path(__file__).parents[1] / "data" / "context"
 TREEBANKS = (("circse-train", 1.0), ("circse-dev", 1.0), ("llct-dev", 0.3))  # charters confuse their cases
@@ -34,11 +34,11 @@ SURER = 1.6  # power to which beliefs in verses are raised before they teach
 _AGAINST_PREPOSITION = 0.02
 
 
-def believe(lesson_columns: Columns, found: Evidence, rounds: tuple[Round, ...]) -> Floats:
+def believe(columns: Columns, found: Evidence, rounds: tuple[Round, ...]) -> Floats:
     """Return what the rounds believe of every reading of a batch."""
-    belief = softmax(lesson_columns, lesson_columns.prior)
+    belief = softmax(columns, columns.prior)
     for weights in rounds:
-        belief = softmax(lesson_columns, scores(lesson_columns, found, weights, belief))
+        belief = softmax(columns, scores(columns, found, weights, belief=belief))
     return belief
 
 
@@ -50,7 +50,7 @@ def keep_to_prepositions(columns: Columns, belief: Floats) -> Floats:
     against = pairs.row[sure & (((governed >> columns.case[pairs.row]) & 1) == 0)]
     kept = belief.copy()
     kept[against] *= _AGAINST_PREPOSITION
-    return (kept / np.add.reduceat(kept, columns.start)[columns.word]).astype(np.float32)
+    return shares(columns, kept)
 
 
 def train(shared: Path, out: Path) -> None:
@@ -89,8 +89,7 @@ def _corrected(batches: list[Rendered], beliefs: list[Floats], signs: SignWeight
 
 def _surer(columns: Columns, belief: Floats) -> Floats:
     """Return a belief with its differences enlarged."""
-    power = belief**SURER
-    return (power / np.add.reduceat(power, columns.start)[columns.word]).astype(np.float32)
+    return shares(columns, belief**SURER)
 
 
 def _verse_lessons(verses: list[Verse], types: Types, beliefs: list[Floats]) -> list[Lesson]:

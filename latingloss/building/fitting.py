@@ -32,7 +32,7 @@ class Sizes(NamedTuple):
     memory: int
 
 
-def _gradient(lesson: Lesson, error: Floats, belief: Floats, weights: Round) -> Round:
+def _gradient(lesson: Lesson, weights: Round, *, error: Floats, belief: Floats) -> Round:
     c = lesson.columns
     near, coarse, agree = (np.zeros_like(w) for w in (weights.near, weights.coarse, weights.agree))
     for k, distance in enumerate(FAR):
@@ -71,9 +71,9 @@ def fit(lessons: Sequence[Lesson], beliefs: Sequence[Floats], sizes: Sizes) -> R
     for _ in range(EPOCHS):
         for i in order.permutation(len(lessons)):
             lesson = lessons[i]
-            p = softmax(lesson.columns, scores(lesson.columns, lesson.evidence, weights, beliefs[i]))
+            p = softmax(lesson.columns, scores(lesson.columns, lesson.evidence, weights, belief=beliefs[i]))
             error = ((p - lesson.target) * lesson.weight).astype(np.float32)
-            gradient = _gradient(lesson, error, beliefs[i], weights)
+            gradient = _gradient(lesson, weights, error=error, belief=beliefs[i])
             words = float(lesson.weight.sum()) / 3  # a word has about three readings
             for w, g, s in zip(weights, gradient, squares, strict=True):
                 g += DECAY * words * w
@@ -97,5 +97,5 @@ def fit_rounds(lessons: Sequence[Lesson], sizes: Sizes) -> tuple[Round, Round]:
         weights = fit([lessons[i] for i in seen], [beliefs[i] for i in seen], sizes)
         for i in range(fold, len(lessons), FOLDS):
             columns = lessons[i].columns
-            fresh[i] = softmax(columns, scores(columns, lessons[i].evidence, weights, beliefs[i]))
+            fresh[i] = softmax(columns, scores(columns, lessons[i].evidence, weights, belief=beliefs[i]))
     return first, fit(lessons, fresh, sizes)

@@ -7,10 +7,11 @@ verses insist.
 
 from __future__ import annotations
 
+from typing import NamedTuple
+
 import numpy as np
 
-from latingloss.building.vocabularies import Vocabularies
-from latingloss.context.columns import Floats
+from latingloss.context.columns import Floats, Vocabulary
 
 _CASES: dict[str, dict[str, float]] = {
     "has of": {"Gen": 2.0},
@@ -45,6 +46,13 @@ _MOODS = {  # sign -> beginnings of verb tags it speaks for
 _PREPOSITIONS = tuple(f"has {w}" for w in ("with", "by", "from", "in", "on", "at", "into", "about", "through", "of"))
 _CONJUNCTIONS = tuple(f"has {w}" for w in ("when", "while", "if", "that", "as", "so"))
 _RELATIVES = ("has who", "has which", "has whom", "has whose")
+
+
+class Vocabularies(NamedTuple):
+    """Numbers of the tags that English can show, and of its signs."""
+
+    tags: Vocabulary
+    signs: Vocabulary
 
 
 def weight(tag: str, sign: str) -> float:

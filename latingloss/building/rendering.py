@@ -15,7 +15,7 @@ import numpy as np
 from latingloss.alignment.rendering import word_odds
 from latingloss.building import grammar
 from latingloss.building.examples import Verse
-from latingloss.building.vocabularies import Vocabularies
+from latingloss.building.grammar import Vocabularies
 from latingloss.context.columns import Columns, Floats, Ints, Types, lay_out
 from latingloss.context.model import softmax
 from latingloss.context.tags import english_tag

@@ -1,7 +1,8 @@
 """Count how common lexemes, endings and forms are: `python -m latingloss.building.statistics ../shared`.
 
 Learn treebanks give labelled counts. The Vulgate has none: its forms are shared out over their readings by
-expectation maximisation (Dempster, Laird and Rubin 1977), starting from the labelled counts. Writes
+expectation maximisation (Dempster, Laird and Rubin 1977), starting from the labelled counts; where a form has
+several lexemes, those count more whose glosses stand in the verse's English. Writes
 `data/statistics/{lexemes,cells,forms}.tsv`.
 """
 
@@ -9,10 +10,14 @@ from __future__ import annotations
 
 import sys
 from collections import Counter, defaultdict
+from functools import cache
 from pathlib import Path
+from typing import NamedTuple
 
+from latingloss.alignment.grammar import FUNCTION_WORDS
 from latingloss.building.matching import gold_reading
 from latingloss.building.sources import WORD, learn_sentences, verses
+from latingloss.english.words import base_forms
 from latingloss.morphology.analysis import Analysis, analyses
 from latingloss.morphology.enclitics import split
 from latingloss.morphology.lexicon import lexemes
@@ -22,22 +27,47 @@ from latingloss.text.orthography import plain
 
 ROUNDS = 12
 GOLD_WEIGHT = 3.0
+_UNSAID = 0.05  # odds of a lexeme whose glosses a verse does not have, while it has another's
 OUT = Path(__file__).parents[1] / "data" / "statistics"
 
 
-def vulgate_forms(shared: Path) -> Counter[tuple[str, bool]]:
-    """Count the forms of the Vulgate: plain key, and whether it is a capital inside a sentence."""
-    counts: Counter[tuple[str, bool]] = Counter()
-    for latin, _ in verses(shared):
+class Met(NamedTuple):
+    """A form as it is met in a verse."""
+
+    form: str  # plain key
+    capital: bool  # inside a sentence
+    glossed: frozenset[int]  # those of its lexemes that have a gloss in the verse's English
+
+
+def vulgate_forms(shared: Path) -> Counter[Met]:
+    """Count the forms of the Vulgate, with what the English of their verses says of their lexemes."""
+    counts: Counter[Met] = Counter()
+    for latin, english in verses(shared):
+        said = {base for word in WORD.findall(english.lower()) for base in base_forms(word)}
         start = True
         for match in WORD.finditer(latin):
             before = latin[: match.start()].rstrip()[-1:]
             start = start or before in ".?!:"
             host = split(match.group()) or (match.group(), "")
             for i, part in enumerate(p for p in host if p):
-                counts[plain(part), i == 0 and match.group()[0].isupper() and not start] += 1
+                capital = i == 0 and match.group()[0].isupper() and not start
+                counts[Met(plain(part), capital, _glossed(plain(part), said))] += 1
             start = False
     return counts
+
+
+def _glossed(form: str, said: set[str]) -> frozenset[int]:
+    """Return the lexemes of a form that has several, of whose glosses one is among the words said."""
+    found = {a.lexeme for a in analyses(form)}
+    return frozenset(i for i in found if not _glosses(i).isdisjoint(said)) if len(found) > 1 else frozenset()
+
+
+@cache
+def _glosses(lexeme: int) -> frozenset[str]:
+    """The content words of a lexeme's glosses, in their base forms; all words if it has no content word."""
+    entry = lexemes()[lexeme]
+    words = {base_forms(w)[0] for w in WORD.findall(f"{entry.gloss} {entry.church}".lower())}
+    return frozenset(words - FUNCTION_WORDS or words)
 
 
 def _name(upos: str, analysis: Analysis) -> str:
@@ -62,8 +92,8 @@ def gold_counts(shared: Path) -> tuple[Counter[tuple[str, str]], Counter[str]]:
 
 
 def estimate(
-    forms: Counter[tuple[str, bool]], gold: tuple[Counter[tuple[str, str]], Counter[str]]
-) -> tuple[dict, dict]:  # type: ignore[type-arg]
+    forms: Counter[Met], gold: tuple[Counter[tuple[str, str]], Counter[str]]
+) -> tuple[dict[tuple[str, str], float], dict[str, float]]:
     """Share the forms' counts out over their readings until stable; gold counts stay in."""
     entries = lexemes()
     lexeme_n: dict[tuple[str, str], float] = defaultdict(lambda: 0.2)
@@ -73,14 +103,15 @@ def estimate(
     for name, n in gold[1].items():
         cell_n[name] += n
     table = []
-    for (form, capital), n in forms.items():
+    for (form, capital, glossed), n in forms.items():
         found = analyses(form)
         fitting = [a for a in found if capital == entries[a.lexeme].lemma[0].isupper()] or list(found)
         shares: dict[tuple[tuple[str, str], str], float] = {}
         for a in fitting:
             lexeme = entries[a.lexeme]
             reading = (lexeme.lemma, lexeme.upos), _name(lexeme.upos, a)
-            shares[reading] = max(a.share, shares.get(reading, 0.0))
+            worth = a.share * (_UNSAID if glossed and a.lexeme not in glossed else 1.0)
+            shares[reading] = max(worth, shares.get(reading, 0.0))
         table.append((n, shares))
     for _ in range(ROUNDS):
         new_lexeme: dict[tuple[str, str], float] = defaultdict(float)
@@ -112,7 +143,7 @@ def main(shared: Path) -> None:
     for upos in sorted({name.split(" ")[0] for name in cell_n}):
         cell_n[upos] = sum(v for k, v in cell_n.items() if k.split(" ")[0] == upos and " " in k) or cell_n[upos]
     plain_forms: Counter[str] = Counter()
-    for (form, _), n in forms.items():
+    for (form, _, _), n in forms.items():
         plain_forms[form] += n
     for sentence in learn_sentences(shared):
         plain_forms.update(plain(w.form) for w in sentence if w.form.isalpha())

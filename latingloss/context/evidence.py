@@ -24,12 +24,6 @@ class Pairs(NamedTuple):
     agreement: Ints  # class of row x class of other x level, as one number
 
 
-class Edges(NamedTuple):
-    """Readings whose neighbour at one distance is outside the sentence."""
-
-    row: Ints
-
-
 def pairs_at(columns: Columns, distance: int) -> tuple[Pairs, Ints]:
     """Return the pairs at a distance, and the rows whose neighbour there is outside the sentence."""
     n = columns.words

@@ -62,11 +62,15 @@ def softmax(columns: Columns, score: Floats) -> Floats:
     if not len(score):
         return score
     top = np.maximum.reduceat(score, columns.start)
-    power = np.exp(score - top[columns.word])
-    return (power / np.add.reduceat(power, columns.start)[columns.word]).astype(np.float32)
+    return shares(columns, np.exp(score - top[columns.word]))
 
 
-def scores(columns: Columns, evidence: Evidence, weights: Round, belief: Floats) -> Floats:
+def shares(columns: Columns, amount: Floats) -> Floats:
+    """Return amounts of the readings of each word as shares that sum to 1."""
+    return (amount / np.add.reduceat(amount, columns.start)[columns.word]).astype(np.float32)
+
+
+def scores(columns: Columns, evidence: Evidence, weights: Round, *, belief: Floats) -> Floats:
     """Return the score of every reading, given what is believed of the others."""
     total: Floats = weights.prior[0] * columns.prior + weights.tag[columns.tag] + weights.memory[columns.remembered]
     for k, distance in enumerate(FAR):
@@ -95,7 +99,7 @@ class Model(NamedTuple):
         evidence = Evidence.of(columns)
         belief = softmax(columns, columns.prior)
         for weights in self.rounds:
-            belief = softmax(columns, scores(columns, evidence, weights, belief))
+            belief = softmax(columns, scores(columns, evidence, weights, belief=belief))
         return belief
 
     def save(self, path: Path) -> None:

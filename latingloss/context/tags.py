@@ -60,7 +60,7 @@ def _verb_tag(features: dict[str, str]) -> str:
 def signs(candidate: Candidate) -> Signs:
     """Return the attributes of a reading."""
     features, upos = candidate.features, candidate.upos
-    lemma = plain(candidate.lexeme.lemma.partition("#")[0])
+    lemma = plain(candidate.lexeme.spelled)
     verbal = features.get("VerbForm", "")
     cased = features.get("Case", "") + features.get("Number", "")
     if verbal:

@@ -17,19 +17,18 @@ def emphasized(tokens: Sequence[Token], seen: set[tuple[str, str]], *, share: fl
     `seen` holds the (lemma, form) pairs picked out before; it is added to, so that over a text a lemma comes
     again only with a new form.
     """
-    words = [i for i, t in enumerate(tokens) if t.words]
-    most = ceil(share * len(words))
+    most = ceil(share * sum(1 for t in tokens if t.words))
     ranked = sorted(
-        (i for i in words if tokens[i].words[0].upos in _TAUGHT and tokens[i].difficulty is not None),
-        key=lambda i: (-tokens[i].difficulty.score, i),  # type: ignore[union-attr]
+        (-t.difficulty.score, i)
+        for i, t in enumerate(tokens)
+        if t.words and t.words[0].upos in _TAUGHT and t.difficulty is not None
     )
     chosen: list[int] = []
     here: set[str] = set()
-    for i in ranked:
+    for negative_score, i in ranked:
         word = tokens[i].words[0]
         key = (word.lemma, word.form.lower())
-        score = tokens[i].difficulty.score  # type: ignore[union-attr]
-        if len(chosen) >= most or (chosen and score < _HARD_ENOUGH):
+        if len(chosen) >= most or (chosen and -negative_score < _HARD_ENOUGH):
             break
         if key not in seen and word.lemma not in here:
             chosen.append(i)

@@ -49,8 +49,7 @@ def shipped_weights() -> dict[str, Weight]:
 def known_relatives(lexeme: Lexeme) -> tuple[tuple[float, Relative], ...]:
     """Return a lexeme's English relatives that a reader knows, with their distances, the nearest first."""
     known = [r for r in relatives_of(lexeme) if r.zipf >= _KNOWN_ZIPF][:6]
-    spelled = lexeme.lemma.partition("#")[0]
-    return tuple(sorted(((cognate_distance(spelled, r.word), r) for r in known), key=lambda pair: pair[0]))
+    return tuple(sorted(((cognate_distance(lexeme.spelled, r.word), r) for r in known), key=lambda pair: pair[0]))
 
 
 def letters_changed(key: str, lemma: str) -> float:

@@ -103,7 +103,7 @@ def _agreement(candidate: Candidate, vote: Tagged) -> float:
             score -= worth  # the vote says that the word has no such feature
     if _SAME_UPOS.get(vote.upos, vote.upos) == _SAME_UPOS.get(candidate.upos, candidate.upos):
         score += _UPOS_VOTE
-    lemma = plain(candidate.lexeme.lemma.partition("#")[0])
+    lemma = plain(candidate.lexeme.spelled)
     return score + _LEMMA_VOTE * (lemma == _SAME_LEMMA.get(vote.lemma, vote.lemma))
 
 

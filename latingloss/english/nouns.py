@@ -15,6 +15,8 @@ _PLURALS = {
     "tuber": "tubers", "cloth": "cloths", "index": "indexes", "stylus": "styluses", "cherub": "cherubim",
     "seraph": "seraphim", "buffalo": "buffaloes", "fish": "fish", "abridgement": "abridgements", "omen": "omens",
     "antelope": "antelopes", "murmur": "murmurs", "writing": "writings", "bramble": "brambles", "myrtle": "myrtles",
+    "will": "wills", "lack": "lacks", "grasp": "grasps", "blare": "blares", "underworld": "underworlds",
+    "mainland": "mainlands",
 }  # fmt: skip
 # stuff and qualities that take no `the` of themselves: `of peace`; beside those that are their own plural in the table
 _MASS = frozenset(

@@ -105,14 +105,14 @@ def _token_rows(token: Token, number: int, misc: dict[str, str]) -> Iterator[str
         lemma = one_line(token.text)
         yield _row(str(number), token.text, misc, lemma=lemma, upos=_UPOS[token.kind], features=features)
     elif len(token.words) == 1:
-        yield _word_row(number, token.text, token.words[0], misc)
+        yield _word_row(number, token.words[0], misc, form=token.text)
     else:
         yield _row(f"{number}-{number + len(token.words) - 1}", token.text, misc)
         for k, word in enumerate(token.words):
-            yield _word_row(number + k, word.form, word, _source(word.form))
+            yield _word_row(number + k, word, _source(word.form), form=word.form)
 
 
-def _word_row(number: int, form: str, word: Word, misc: dict[str, str]) -> str:
+def _word_row(number: int, word: Word, misc: dict[str, str], *, form: str) -> str:
     lemma = word.lemma.partition("#")[0]
     own = {"LId": word.lemma} if lemma != word.lemma else {}
     own |= {"MarkedForm": escaped(word.marked_form, space=True)} if word.marked_form != word.form else {}

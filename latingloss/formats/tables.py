@@ -54,9 +54,9 @@ def write(document: Document, *, separator: str = ",") -> str:
         for t, token in enumerate(passage.tokens, 1):
             english = " ".join(passage.rendering[k].text for k in passage.english_of(t - 1))
             for w, word in enumerate(token.words, 1):
-                writer.writerow(_row((p, t, w), token, word, english))
+                writer.writerow(_row((p, t, w), token, word, english=english))
             if not token.words:
-                writer.writerow(_row((p, t, ""), token, None, english))
+                writer.writerow(_row((p, t, ""), token, None, english=english))
     return out.getvalue()
 
 
@@ -94,7 +94,7 @@ def _checked(separator: str) -> str:
     return separator
 
 
-def _row(numbers: tuple[int, int, int | str], token: Token, word: Word | None, english: str) -> tuple[str, ...]:
+def _row(numbers: tuple[int, int, int | str], token: Token, word: Word | None, *, english: str) -> tuple[str, ...]:
     own = (*map(str, numbers), token.text, str(token.start), str(token.end), token.kind)
     analysis = ("",) * 8
     if word:

@@ -84,7 +84,7 @@ def english_shapes(lexeme: Lexeme) -> Iterator[str]:
     >>> "liberty" in set(english_shapes(find("lībertās")[0])), "mission" in set(english_shapes(find("mittō")[0]))
     (True, True)
     """
-    lemma = _english_letters(lexeme.lemma.partition("#")[0])
+    lemma = _english_letters(lexeme.spelled)
     seen = {lemma}
     yield lemma
     for latin, english in _SUFFIXES:

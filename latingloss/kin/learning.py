@@ -32,7 +32,7 @@ def learn_weights(pairs: Iterable[Pair], *, rounds: int = 8) -> Weights:
         counts = {a: dict.fromkeys(symbols, _SMOOTHING) for a in symbols}
         counts[GAP][GAP] = 0.0
         for latin, english in known:
-            _expect(latin, english, joint, counts)
+            _expect(latin, english, joint, counts=counts)
         total = sum(sum(row.values()) for row in counts.values())
         joint = {a: {b: n / total for b, n in row.items()} for a, row in counts.items()}
     return _log_odds(joint)
@@ -42,7 +42,7 @@ def _within(word: str) -> str:
     return "".join(c for c in word if c in ALPHABET)
 
 
-def _expect(latin: str, english: str, joint: Weights, counts: dict[str, dict[str, float]]) -> None:
+def _expect(latin: str, english: str, joint: Weights, *, counts: dict[str, dict[str, float]]) -> None:
     """Add the expected number of times each pair of letters is aligned in one pair of words."""
     n, m = len(latin), len(english)
     forward = _forward(latin, english, joint)

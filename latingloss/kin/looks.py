@@ -30,8 +30,8 @@ class Shapes(NamedTuple):
 
 def lexeme_shapes(lexeme: Lexeme, borrowed: Weights, cousins: Weights) -> Shapes:
     """Return the shapes of a lemma; the weights are those of `letters.weights`."""
-    bare = [letters(stem) for stem in stems(lexeme)] or [letters(lexeme.lemma.partition("#")[0])]
-    spelled = [letters(lexeme.lemma.partition("#")[0]), *bare, *map(letters, islice(english_shapes(lexeme), _SHAPES))]
+    bare = [letters(stem) for stem in stems(lexeme)] or [letters(lexeme.spelled)]
+    spelled = [letters(lexeme.spelled), *bare, *map(letters, islice(english_shapes(lexeme), _SHAPES))]
     return Shapes(scored(spelled, borrowed), scored(bare, cousins))
 
 

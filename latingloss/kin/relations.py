@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from functools import lru_cache
 from math import exp
-from typing import Literal, NamedTuple, cast
+from typing import NamedTuple, cast
 
-from latingloss.document import Relative
+from latingloss.document import Kinship, Relative
 from latingloss.kin.correspondences import english_stems
 from latingloss.kin.frequency import english_zipf
 from latingloss.kin.letters import weights
@@ -16,7 +16,6 @@ from latingloss.morphology.lexicon import Lexeme, find
 from latingloss.tables import built_once, read_table
 from latingloss.text.checking import check_string
 
-Kind = Literal["borrowed", "through French", "family", "shared root"]
 _KNOWN, _SLOPE = 2.8, 2.5  # Zipf value of a word that every second reader knows; steepness around it
 _COUSIN_PENALTY = 0.25  # a cousin teaches less than a word that comes from the Latin one
 
@@ -25,7 +24,7 @@ class Relation(NamedTuple):
     """An English word and how it is related; cheaper than the model `Relative`."""
 
     word: str
-    kind: Kind
+    kind: Kinship
     chain: str
     alike: float  # likeness to the lemma, from 0; see `looks.likeness`
 
@@ -34,7 +33,7 @@ class Relation(NamedTuple):
 def _built() -> dict[str, list[Relation]]:
     found: dict[str, list[Relation]] = {}
     for lemma, word, kind, chain, alike in read_table("kin/relatives.tsv"):
-        found.setdefault(lemma, []).append(Relation(word, cast(Kind, kind), chain, float(alike)))
+        found.setdefault(lemma, []).append(Relation(word, cast(Kinship, kind), chain, float(alike)))
     return found
 
 
@@ -103,11 +102,10 @@ def _best(entries: Iterable[Lexeme]) -> tuple[Relative, ...]:
 
 
 def _valued(lexeme: Lexeme) -> Iterator[tuple[Relative, float]]:
-    spelled = lexeme.lemma.partition("#")[0]
     for word, kind, chain, alike in relations(lexeme):
         zipf = english_zipf(word)
         value = alike_and_known(alike, zipf) - (_COUSIN_PENALTY if kind == "shared root" else 0.0)
-        drift = _drifted().get((spelled, word), "")
+        drift = _drifted().get((lexeme.spelled, word), "")
         yield Relative(word=word, kind=kind, chain=chain, zipf=zipf, drift=drift), value
 
 

@@ -25,17 +25,21 @@ class Analysis(NamedTuple):
     share: float = 1.0  # how usual its ending is beside its alternatives
 
 
+_ByStem = dict[str, list[tuple[int, int, str]]]  # plain stem -> (lexeme, table, marked stem)
+_ByForm = dict[str, list[tuple[int, str, Features]]]  # plain form -> (lexeme, marked form, features)
+
+
 class _Index(NamedTuple):
-    stems: dict[str, list[tuple[int, int, str]]]  # plain stem -> (lexeme, table, marked stem)
+    stems: _ByStem
     endings: dict[str, dict[int, list[Ending]]]  # plain ending -> table -> cells
-    fixed: dict[str, list[tuple[int, str, Features]]]  # plain form -> (lexeme, marked form, features)
+    fixed: _ByForm
     longest: int  # letters of the longest ending
 
 
 @built_once
 def _index() -> _Index:
-    stems: dict[str, list[tuple[int, int, str]]] = defaultdict(list)
-    fixed: dict[str, list[tuple[int, str, Features]]] = defaultdict(list)
+    stems: _ByStem = defaultdict(list)
+    fixed: _ByForm = defaultdict(list)
     numbers: dict[Table, int] = {}
     for i, lexeme in enumerate(lexemes()):
         for stem, table in lexeme.stems:
@@ -44,7 +48,7 @@ def _index() -> _Index:
         for form, features in lexeme.fixed:
             fixed[plain(form)].append((i, form, features))
         if lexeme.spell:
-            _index_spellings(lexeme, i, numbers, (stems, fixed))
+            _index_spellings(lexeme, i, numbers, index=(stems, fixed))
     by_ending: dict[str, dict[int, list[Ending]]] = defaultdict(dict)
     for table, t in numbers.items():
         for ending in endings(table):
@@ -52,10 +56,10 @@ def _index() -> _Index:
     return _Index(dict(stems), dict(by_ending), dict(fixed), max(map(len, by_ending)))
 
 
-def _index_spellings(lexeme: Lexeme, i: int, numbers: dict[Table, int], index: tuple[dict, dict]) -> None:  # type: ignore[type-arg]
+def _index_spellings(lexeme: Lexeme, i: int, numbers: dict[Table, int], *, index: tuple[_ByStem, _ByForm]) -> None:
     """Add stems and forms as another spelling of the lemma has them: `charitas` gives `charitat-`."""
     stems, fixed = index
-    lemma = plain(lexeme.lemma.partition("#")[0])
+    lemma = plain(lexeme.spelled)
     for other in lexeme.spell.split("; "):
         new = plain(other)
         tail = 0

@@ -39,7 +39,7 @@ def split(form: str) -> tuple[str, str] | None:
         return None
     row = _listed().get(key)
     if row and not (form[:1].isupper() and "PROPN" in _kinds(key)):  # the name Ain is not `do you say?`
-        return _printed(form, key, *row) if row[0] else None
+        return _printed(form, key, row) if row[0] else None
     if key.endswith("que"):
         return _cut(form, 3) if _bears_que(key) else None
     if key.endswith(("ne", "ue")):
@@ -54,7 +54,8 @@ def _listed() -> dict[str, tuple[str, str]]:
     return {plain(form): (host, enclitic) for form, host, enclitic, _ in read_table("lexicon/enclitics.tsv")}
 
 
-def _printed(form: str, key: str, host: str, enclitic: str) -> tuple[str, str]:
+def _printed(form: str, key: str, parts: tuple[str, str]) -> tuple[str, str]:
+    host, enclitic = parts
     if plain(host + enclitic) == key:
         return _cut(form, len(enclitic))
     return (host.capitalize() if form[:1].isupper() else host), enclitic

@@ -5,10 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from latingloss.document import Form, Paradigm
-from latingloss.errors import InputTypeError, UnknownLemmaError
+from latingloss.errors import UnknownLemmaError
 from latingloss.morphology.endings import Features, Table, endings
 from latingloss.morphology.lexicon import Lexeme, find
 from latingloss.morphology.priors import lexeme_count
+from latingloss.text.checking import check_string
 from latingloss.text.orthography import printed
 
 _CASES = ("Nom", "Gen", "Dat", "Acc", "Voc", "Abl", "Loc", "")
@@ -72,8 +73,7 @@ def paradigms(lemma: str) -> tuple[Paradigm, ...]:
     >>> paradigms("rosa")[0].cells(Case="Gen", Number="Plur")
     ('rosārum', 'rosum')
     """
-    if not isinstance(lemma, str):
-        raise InputTypeError(f"lemma must be str, not {type(lemma).__name__}")
+    check_string(lemma, "lemma")
     found = sorted(find(lemma), key=lambda x: -lexeme_count(x))
     if not found:
         raise UnknownLemmaError(f"{lemma!r} is not a lemma of the lexicon; give the dictionary form (amō, rosa, bonus)")

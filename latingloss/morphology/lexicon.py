@@ -21,7 +21,7 @@ from latingloss.morphology.stems import (
     verb_stems,
 )
 from latingloss.tables import built_once, read_table
-from latingloss.text.orthography import without_lengths
+from latingloss.text.orthography import plain, without_lengths
 
 
 class Lexeme(NamedTuple):
@@ -42,6 +42,11 @@ class Lexeme(NamedTuple):
     spell: str = ""
     deponent: bool = False
     kind: str = ""  # of a name: person, place, people, god, month
+
+    @property
+    def spelled(self) -> str:
+        """The lemma without the number that tells homographs apart."""
+        return _spelled(self.lemma)
 
     def __hash__(self) -> int:
         """Hash what names the entry, so that answers can be kept by lexeme; its features are dicts."""
@@ -194,11 +199,9 @@ def lexemes() -> tuple[Lexeme, ...]:
 
 @built_once
 def _by_lemma() -> dict[str, tuple[Lexeme, ...]]:
-    from latingloss.text.orthography import plain
-
     found: dict[str, list[Lexeme]] = defaultdict(list)
     for lexeme in lexemes():
-        found[plain(_spelled(lexeme.lemma))].append(lexeme)
+        found[plain(lexeme.spelled)].append(lexeme)
     return {key: tuple(group) for key, group in found.items()}
 
 
@@ -208,10 +211,8 @@ def find(lemma: str) -> tuple[Lexeme, ...]:
     >>> [lexeme.lemma for lexeme in find("aqua")]
     ['aqua']
     """
-    from latingloss.text.orthography import plain
-
     found = _by_lemma().get(plain(_spelled(lemma)), ())
     if without_lengths(lemma) != lemma or "#" in lemma:
-        exact = tuple(x for x in found if lemma in (x.lemma, _spelled(x.lemma)))
+        exact = tuple(x for x in found if lemma in (x.lemma, x.spelled))
         return exact or found
     return found

@@ -7,12 +7,13 @@ from typing import NamedTuple
 from unicodedata import combining
 
 from latingloss.document import Reading
-from latingloss.errors import InputTypeError, TextError
+from latingloss.errors import TextError
 from latingloss.morphology.analysis import analyses
 from latingloss.morphology.endings import Features
 from latingloss.morphology.guessing import guesses
 from latingloss.morphology.lexicon import Lexeme, lexemes
 from latingloss.morphology.priors import weight
+from latingloss.text.checking import check_string
 from latingloss.text.orthography import has_lengths, lengths, plain, printed
 from latingloss.text.tokens import word_text
 
@@ -80,8 +81,7 @@ def analyze(form: str) -> tuple[Reading, ...]:
     >>> [(r.lemma, r.features["Case"]) for r in analyze("rosā")[:1]]
     [('rosa', 'Abl')]
     """
-    if not isinstance(form, str):
-        raise InputTypeError(f"form must be str, not {type(form).__name__}")
+    check_string(form, "form")
     word = word_text(form.strip())
     if not any(c.isalpha() for c in word):
         raise TextError(f"{form!r} has no letter; give one Latin word")

@@ -87,7 +87,10 @@ def reason(*, upos: str, features: dict[str, str], lexeme: Lexeme, evidence: Evi
         parts = [_person(features, evidence), _mood(features, evidence)]
         parts.append(_voice(features, lexeme))
     elif form in ("Inf", "Sup", "Ger"):
-        parts = [_nonfinite(form, features, lexeme, evidence), _voice(features, lexeme) if form == "Inf" else ""]
+        parts = [
+            _nonfinite(form, features, lexeme, evidence=evidence),
+            _voice(features, lexeme) if form == "Inf" else "",
+        ]
     elif upos == "ADP":
         parts = [_takes(lexeme)]
     elif "Case" not in features:
@@ -212,7 +215,7 @@ def _voice(features: dict[str, str], lexeme: Lexeme) -> str:
     return "passive ending with active sense (deponent)" if lexeme.deponent else "passive: it is done to the subject"
 
 
-def _nonfinite(form: str, features: dict[str, str], lexeme: Lexeme, evidence: Evidence) -> str:
+def _nonfinite(form: str, features: dict[str, str], lexeme: Lexeme, *, evidence: Evidence) -> str:
     """Infinitive, gerund and supine (Bennett 1918, sections 326-340)."""
     if form == "Inf":
         return "infinitive" + (f' with "{evidence.verb}"' if evidence.verb else ': "to"')

@@ -16,7 +16,7 @@ _FOLD = {"æ": "ae", "œ": "oe", "ǽ": "ae", "Æ": "Ae", "Œ": "Oe", "Ǽ": "Ae",
 _PLAIN = str.maketrans(_LENGTHS | _FOLD | {"v": "u", "j": "i", "V": "u", "J": "i"})
 _MARKS_OFF = str.maketrans(_LENGTHS)
 LONGEST_WORD = 60  # letters; what is longer is no Latin word, and not worth the time
-MACRON, BREVE, ACUTE = "\u0304", "\u0306", "\u0301"
+_MACRON, _BREVE = "\u0304", "\u0306"
 
 
 @lru_cache(maxsize=200_000)
@@ -57,7 +57,7 @@ def has_lengths(form: str) -> bool:
     >>> has_lengths("rosā"), has_lengths("glória")
     (True, False)
     """
-    return not form.isascii() and any(c in (MACRON, BREVE) for c in unicodedata.normalize("NFD", form))
+    return not form.isascii() and any(c in (_MACRON, _BREVE) for c in unicodedata.normalize("NFD", form))
 
 
 def lengths(form: str) -> str:
@@ -69,8 +69,8 @@ def lengths(form: str) -> str:
     signs: list[str] = []
     for c in unicodedata.normalize("NFD", form):
         if unicodedata.combining(c):
-            if signs and c in (MACRON, BREVE):
-                signs[-1] = "-" if c == MACRON else "u"
+            if signs and c in (_MACRON, _BREVE):
+                signs[-1] = "-" if c == _MACRON else "u"
         else:
             signs.extend("." * len(_FOLD.get(c, c)))
     return "".join(signs)

@@ -342,3 +342,52 @@ def test_guessed_names_are_given_by_themselves() -> None:
     features = {"Case": "Gen", "Number": "Sing"}
     assert literal_gloss(name, upos="PROPN", features=features) == "of Melchina"
     assert literal_gloss(name, upos="PROPN", features=features, rendering=["of", "Milcah"]) == "of Milcah"
+
+
+def test_small_words_take_no_scraps_of_the_rendering() -> None:
+    """The rendering counts where it has the whole of a gloss; else the lexicon's first gloss stands (our rule)."""
+    assert gloss("inde", "inde", rendering="from") == "from there"
+    assert gloss("inde", "inde", rendering="then") == "then"
+    assert gloss("proptereā", "proptereā", rendering="because this") == "therefore"
+    assert gloss("proptereā", "proptereā", rendering="because of this") == "because of this"
+    assert [gloss("et", "et", rendering=r) for r in ("nor", "though", "even", "also")] == ["and", "and", "even", "also"]
+    assert gloss("quod", "quod", rendering="how", means="that") == "that"
+
+
+def test_the_rendering_must_be_the_right_kind_of_word() -> None:
+    assert gloss("agō", "agimus", rendering="we thanks") == "we do"
+    assert (
+        gloss("grātia", "grātiās", rendering="give", Number="Plur", Case="Acc") == "thanks"
+    )  # Bennett 1918, 61: several are thanks
+    assert gloss("altus", "altō", rendering="above", substantive=True, Case="Dat") == "to the high one"
+    assert gloss("urbs", "urbem", rendering="peaceful village") == "city"  # which of the two is not known
+    assert gloss("Decapolis", "Decapolis", rendering="of the Ten", Case="Nom") == "Decapolis"
+    assert gloss("nōlō", "nōluērunt", rendering="they not willing") == "they were unwilling"
+    assert gloss("possum", "poteris", rendering="you cannot") == "you will be able"
+
+
+def test_plurals_are_english() -> None:
+    assert gloss("multus", "multī", rendering="many", substantive=True, Case="Nom") == "many"
+    assert gloss("multus", "multīs", substantive=True, Case="Dat") == "to many"
+    assert gloss("multus", "multa", substantive=True, Case="Acc", Number="Plur") == "many things"
+    assert gloss("alius", "alia", substantive=True, Case="Acc", Number="Plur") == "other things"
+    assert gloss("altus", "altiōrēs", rendering="elders", substantive=True, Case="Acc") == "higher ones"
+
+
+def test_prohibitions() -> None:
+    """Nē with the second person forbids (Bennett 1918, 276); behind it may stand a fear or purpose (282, 296)."""
+    assert gloss("dēserō", "dēserās", rendering="do forsake", conjunction=True) == "forsake!"
+    assert gloss("dēserō", "dēserās", rendering="Forsake", conjunction=True) == "forsake!"
+    assert gloss("faciō", "fēceris", rendering="do", conjunction=True, Mood="Sub") == "do!"
+    assert gloss("dēserō", "dēserās", rendering="forsake", conjunction=True) == "you may forsake"  # ut as well as nē
+    assert gloss("dēserō", "dēserās", rendering="you forsake", conjunction=True) == "you forsake"
+    assert gloss("dēserō", "dēserās", rendering="to forsake", conjunction=True) == "you may forsake"
+    said = ("not", "do not", "that not", "lest", "that", "")
+    assert [gloss("nē", "nē", rendering=r) for r in said] == ["not", "do not", "that not", "lest", "lest", "that not"]
+
+
+def test_wishes_keep_be_and_may() -> None:
+    assert gloss("adsum", "adsīs", rendering="Near") == "may you be near"
+    assert gloss("adsum", "adest", rendering="is near") == "(he) is near"
+    assert gloss("petō", "petāmus", rendering="ask for", conjunction=True) == "we may ask for"
+    assert gloss("petō", "petāmus", rendering="to ask for", conjunction=True) == "we may ask for"

@@ -12,7 +12,6 @@ from latingloss.alignment.literal.use import Use
 from latingloss.english.bases import base, bases
 from latingloss.english.grades import comparative, superlative
 from latingloss.english.nouns import mass, plural
-from latingloss.english.vocabulary import forms
 from latingloss.morphology.lexicon import Lexeme
 
 _TIMES = {"day": "on", "night": "in", "hour": "at", "year": "in", "month": "in", "time": "at", "summer": "in",
@@ -109,13 +108,7 @@ def is_person(lexeme: Lexeme) -> bool:
     return _person(lexeme.lemma, lexeme.parts, head)
 
 
-_SEVERAL = ("many", "few", "several", "both", "each")  # nouns of themselves: many are called
-
-
-def _has_plural(noun: str) -> bool:
-    """Tell whether the last word of a phrase has a plural in English, or is a name."""
-    last = noun.split(" ")[-1]
-    return not last.islower() or bool(forms(base(last, "NOUN"), "NOUN"))
+_SEVERAL = ("many", "few", "several", "both", "each", "all")  # nouns of themselves: many are called
 
 
 def adjective(use: Use, sense: str) -> str:
@@ -123,10 +116,10 @@ def adjective(use: Use, sense: str) -> str:
         sense = "many"
     if not use.place.substantive or use.features.get("Degree") in ("Cmp", "Sup"):
         return ones(use, degree(use, sense)) if use.place.substantive else degree(use, sense)
-    if sense in _SEVERAL and use.plural and not use.neuter:
-        return cased(use, sense)
+    if sense in _SEVERAL and use.plural:
+        return ones(use, sense) if use.neuter else cased(use, sense)
     named = _as_noun(use, sense)
-    if not named or (use.plural and not _has_plural(named)):
+    if not named:
         return ones(use, sense)
     text = plural(named) if use.plural else named
     return cased(use, text, article=_article(use, text, named))

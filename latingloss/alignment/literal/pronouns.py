@@ -115,8 +115,8 @@ def _quantity(use: Use) -> str:
         word = "some" if "some" in glosses else word[2:]
     if use.upos == "DET" and not use.place.substantive:
         return word
-    if word == "other":
-        word = "others" if use.plural else "another"
     if use.plural and use.neuter and use.upos == "DET":
         word = f"{word} things"
+    elif word == "other":
+        word = "others" if use.plural else "another"
     return cased(use, re.sub("^whoever", "whomever", word) if use.features.get("Case") not in ("Nom", None) else word)

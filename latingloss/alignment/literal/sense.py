@@ -10,7 +10,14 @@ from latingloss.english.bases import base, bases
 from latingloss.text.orthography import printed, without_lengths
 
 _PARTICLES = frozenset(("up", "out", "away", "down", "back", "forth", "off", "over", "together", "again"))
-_NO_VERBS = _PARTICLES | {"like", "near", "after", "so", "as"}  # as verbs they are rarer than as what they say here
+_NO_VERBS = _PARTICLES | {
+    "like",
+    "near",
+    "after",
+    "so",
+    "as",
+    "cannot",
+}  # no verbs, or more seldom than what they say here
 _BEFORE = frozenset(
     """in on at to from with by for of into unto upon over under through against before behind among between after about
     towards without within above below beside during""".split()
@@ -99,7 +106,9 @@ def _first(use: Use, glosses: list[str]) -> str:
     """
     first = glosses[0] if glosses else ""
     if use.upos == "NOUN" and use.plural:
-        return next((g for g in glosses if re.search("[^asu]s$", g) and fits(g, "NOUN") and not bases(g, "NOUN")), first)
+        return next(
+            (g for g in glosses if re.search("[^asu]s$", g) and fits(g, "NOUN") and not bases(g, "NOUN")), first
+        )
     if use.upos != "NOUN" or not use.lexeme.church:
         return first
     church = use.lexeme.church.split("; ")
@@ -110,18 +119,19 @@ def _first(use: Use, glosses: list[str]) -> str:
 
 def _given(use: Use, content: list[str], glosses: list[str]) -> str:
     """The one word of content in a rendering that no gloss has, in its base form; empty if it is another kind."""
-    words = [w for w in content if w.lower() not in _NO_CONTENT]
-    if len(words) != 1:
+    words, kind = [w for w in content if w.lower() not in _NO_CONTENT], use.upos
+    if not words or (len(words) > 1 and (glosses or kind == "VERB")):
         return ""  # take enjoyment, stand ready: no one word stands for the Latin
-    word, kind = words[0].lower(), use.upos
+    said, word = words[-1], words[-1].lower()
     if kind == "VERB":
-        return _given_verb(use, words[0], glosses)
-    named = words[0][:1].isupper() and not is_common(word)
+        return _given_verb(use, said, glosses)
+    named = said[:1].isupper() and not is_common(word)
     told = not glosses or named or fits(word, kind) or not is_known(word)
     if kind == "ADJ" and not told:
-        told = is_participle(word) or bool(use.place.substantive and fits(word, "NOUN"))
+        graded = use.features.get("Degree") in ("Cmp", "Sup")  # no `more elders`
+        told = is_participle(word) or bool(use.place.substantive and not graded and fits(word, "NOUN"))
     lemma = base(word, kind)
-    return "" if not told else lemma.capitalize() if words[0][:1].isupper() else lemma
+    return "" if not told else lemma.capitalize() if said[:1].isupper() else lemma
 
 
 def _given_verb(use: Use, said: str, glosses: list[str]) -> str:

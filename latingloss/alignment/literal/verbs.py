@@ -167,13 +167,13 @@ def _finite(use: Use, action: _Action) -> str:
     mood = use.features.get("Mood", "Ind")
     if mood == "Imp":
         return _command(use, action, subject)
-    tense, aspect = _tense(use, fallback=("Pres", "Imp"))
-    clause = use.place.conjunction or use.place.fact
-    bare = mood == "Sub" and use.place.conjunction and _bare(use)
-    if bare and use.features.get("Person") == "2":
+    if mood == "Sub" and use.features.get("Person") == "2" and _forbidden(use):
         return _command(use, action, subject)  # nē dēserās, forsake not (Bennett 1918, section 276)
-    if mood == "Sub" and not bare and (use.place.fact or (clause and use.low)) and not _WISHING & set(use.low):
+    tense, aspect = _tense(use, fallback=("Pres", "Imp"))
+    told = use.place.fact or (use.place.conjunction and use.low and not _bare(use))
+    if told and not _WISHING & set(use.low):
         mood = "Ind"  # a plain fact, or one in the rendering: cum venīret, when he was coming
+    clause = use.place.conjunction or use.place.fact
     if mood == "Sub" and not clause and tense in ("Pres", "Past") and (tense, aspect) != ("Past", "Imp"):
         return _wish(use, action, subject, perfect=aspect == "Perf")
     words = [subject, *_predicate(use, action, mood=mood, tense=tense, aspect=aspect)]
@@ -187,6 +187,19 @@ def _bare(use: Use) -> bool:
     verbs = [w for w in use.low if w != "not" and bases(w, "VERB")]
     main = [w for w in verbs if w != "do"] or verbs
     return bool(main) and base(main[0], "VERB") == main[0]
+
+
+def _forbidden(use: Use) -> bool:
+    """Tell whether the rendering has a second person as a command: do (not) forsake, Forsake (me not).
+
+    Behind a conjunction that may be ut, a verb in lower case is no command but for the perfect: nē fēceris.
+    """
+    if not _bare(use):
+        return False
+    if "do" in use.low and sum(bool(bases(w, "VERB")) for w in use.low) > 1:
+        return True
+    perfect = use.features.get("Aspect") == "Perf" and use.features.get("Tense") == "Past"
+    return use.place.conjunction and (perfect or use.said[0][:1].isupper())
 
 
 def _command(use: Use, action: _Action, subject: str) -> str:

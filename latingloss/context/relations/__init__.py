@@ -81,7 +81,7 @@ def _fields(words: list[Word], clauses: list[Clause]) -> list[dict[str, Partner]
     prepositions = governed(words)
     apposition = apposed(words)
     agreement = agreeing(words, prepositions)
-    hanging = Hanging(words, prepositions, agreement, apposition)
+    hanging = Hanging(words, prepositions, agreement=agreement, apposition=apposition)
     for clause in clauses:
         hanging.read(clause)
     hanging.verbs.update(_told(clauses))
@@ -91,7 +91,7 @@ def _fields(words: list[Word], clauses: list[Clause]) -> list[dict[str, Partner]
         "verb": hanging.verbs, "subject": hanging.subjects, "auxiliary": hanging.auxiliaries,
         "infinitive": hanging.infinitives, "absolute": hanging.absolutes, "beside": hanging.beside,
         "antecedent": _antecedents(words, clauses, agreement), "reflexive": _reflexives(words, clauses),
-        "conjunction": _conjunctions(words, clauses), "comparative": _compared(words, prepositions),
+        "conjunction": _conjunctions(clauses), "comparative": _compared(words, prepositions),
     }  # fmt: skip
     fields: list[dict[str, Partner]] = [{} for _ in words]
     for name, table in tables.items():
@@ -100,7 +100,7 @@ def _fields(words: list[Word], clauses: list[Clause]) -> list[dict[str, Partner]
     return fields
 
 
-def _conjunctions(words: list[Word], clauses: list[Clause]) -> Found:
+def _conjunctions(clauses: list[Clause]) -> Found:
     """What opens the clause of a subjunctive: conjunction, relative or question word."""
     return {
         c.finite.place: c.opener for c in clauses if c.finite and c.opener and c.finite.features.get("Mood") == "Sub"

@@ -20,7 +20,7 @@ def owners(words: list[Word], agreement: Found, apposition: Found) -> Found:
 
 def _owner(words: list[Word], word: Word, agreement: Found) -> Word | None:
     """The nearest noun before a genitive, else the nearest after; a relative's comes after."""
-    sides = [_held(words, word, step, agreement) for step in (-1, 1)]
+    sides = [_held(words, word, agreement, step=step) for step in (-1, 1)]
     if word.relative:
         return sides[1][1]
     (left, before), (right, after) = sides
@@ -29,7 +29,7 @@ def _owner(words: list[Word], word: Word, agreement: Found) -> Word | None:
     return before if left <= right or left == 1 else after
 
 
-def _held(words: list[Word], word: Word, step: int, agreement: Found) -> tuple[int, Word | None]:
+def _held(words: list[Word], word: Word, agreement: Found, *, step: int) -> tuple[int, Word | None]:
     """The noun on one side of a genitive, with nothing between but what goes with either."""
     for k in range(1, 5):
         j = word.place + step * k
@@ -46,15 +46,15 @@ def _held(words: list[Word], word: Word, step: int, agreement: Found) -> tuple[i
         if other.kind == "noun" and (step < 0 or other.case != "Gen" or word.kind != "noun"):
             return k, other
         if other.kind == "coordinator" and step < 0:
-            return _coordinate(words, j, word, agreement)
+            return _coordinate(words, j, agreement)
         if other.kind not in ADJECTIVAL and other.lemma not in LIGHT:
             break
     return 9, None
 
 
-def _coordinate(words: list[Word], j: int, word: Word, agreement: Found) -> tuple[int, Word | None]:
+def _coordinate(words: list[Word], j: int, agreement: Found) -> tuple[int, Word | None]:
     """The owner of a genitive behind `and` is that of the genitive before it."""
     before = words[j - 1] if j else None
     if before is None or before.case != "Gen" or before.place in agreement:
         return 9, None
-    return _held(words, before, -1, agreement)
+    return _held(words, before, agreement, step=-1)

@@ -158,7 +158,7 @@ def _noun_of(words: list[Word], word: Word, prepositions: Found) -> Word | None:
     reach = 2 if pointing else (6 if word.case == "Nom" else 4) if word.kind == "participle" else 5
     best, distance = None, reach + 1
     for step in (-1, 1):
-        for k, other in _beside(words, word, step, reach):
+        for k, other in _beside(words, word, step=step, reach=reach):
             if k < distance and _may_agree(word, other, prepositions):
                 best, distance = other, k
                 break
@@ -178,7 +178,7 @@ def _may_agree(word: Word, other: Word, prepositions: Found) -> bool:
     return other.kind == "pronoun" and not other.relative and word.kind != "determiner" and bool(other.number)
 
 
-def _beside(words: list[Word], word: Word, step: int, reach: int) -> Iterator[tuple[int, Word]]:
+def _beside(words: list[Word], word: Word, *, step: int, reach: int) -> Iterator[tuple[int, Word]]:
     """Words on one side of a word, nearest first, up to where its phrase or clause must end."""
     participle = word.kind == "participle"
     pointing = word.lemma in POINTING

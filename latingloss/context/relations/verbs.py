@@ -19,7 +19,7 @@ _HEADS = frozenset(("noun", "pronoun", "determiner", "adjective", "participle"))
 class Hanging:
     """What was found for the verbs of one passage; each maps a place to a word."""
 
-    def __init__(self, words: list[Word], prepositions: Found, agreement: Found, apposition: Found) -> None:
+    def __init__(self, words: list[Word], prepositions: Found, *, agreement: Found, apposition: Found) -> None:
         self.words = words
         self.prepositions = prepositions
         self.agreement = agreement
@@ -45,7 +45,7 @@ class Hanging:
             self._nominatives(clause, nouns.get("Nom", []))
         self._absolute(nouns.get("Abl", ()))
         self._infinitives(clause, verbs)
-        self._accusatives(clause, verbs, nouns.get("Acc", ()))
+        self._accusatives(verbs, nouns.get("Acc", ()))
         for case in ("Dat", "Abl", "Gen"):
             self._indirect(case, verbs, nouns.get(case, ()))
 
@@ -144,7 +144,7 @@ class Hanging:
             if ruling:
                 self.verbs[word.place] = min(ruling, key=lambda v: _far(self.words, word, v))
 
-    def _accusatives(self, clause: Clause, verbs: list[Word], accusatives: list[Word] | tuple[Word, ...]) -> None:
+    def _accusatives(self, verbs: list[Word], accusatives: list[Word] | tuple[Word, ...]) -> None:
         free = [w for w in accusatives if w.place not in self.agreement and w.place not in self.apposition]
         for word in free:
             infinitive = self._said(word, verbs, free)

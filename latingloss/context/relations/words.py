@@ -38,7 +38,7 @@ class Word:
         "token",
     )  # fmt: skip
 
-    def __init__(self, place: tuple[int, int], text: str, reading: Candidate, mark: str) -> None:
+    def __init__(self, place: tuple[int, int], text: str, reading: Candidate) -> None:
         features = reading.features
         get = features.get
         self.token, self.part = place
@@ -47,7 +47,7 @@ class Word:
         self.reading = reading
         self.features = features
         self.lemma = reading.lexeme.lemma
-        self.mark = mark  # punctuation between this word and the one before: "", "," or "."
+        self.mark = ""  # punctuation between this word and the one before: "", "," or "."
         self.case = get("Case", "")
         self.number = get("Number", "")
         self.genders = _ALL_GENDERS if self.lemma == "diēs" else _GENDERS.get(get("Gender", ""), _ALL_GENDERS)
@@ -86,7 +86,7 @@ def words_of(chosen: Sequence[tuple[Candidate, ...]], texts: Sequence[str]) -> l
             mark = "." if text[:1] in STRONG or mark == "." else "," if text.strip() else mark
             continue
         shown = _cut(texts[t], parts) if len(parts) == 2 else (texts[t],) * len(parts)
-        found = [Word((t, p), shown[p], reading, "") for p, reading in enumerate(parts)]
+        found = [Word((t, p), shown[p], reading) for p, reading in enumerate(parts)]
         if len(found) == 2 and found[1].kind == "coordinator":
             found.reverse()
         found[0].mark = mark
