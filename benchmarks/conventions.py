@@ -20,7 +20,7 @@ _LEAST_STEM = 3  # letters
 _PLURALS = (
     ("us", "i"), ("er", "eri"), ("er", "ri"), ("a", "ae"), ("es", "ae"), ("um", "a"), ("is", "es"), ("is", "ia"),
 )  # fmt: skip
-# Allen and Greenough (1903) par. 220-224 and 324 have both forms of each particle side by side
+# two forms of one particle, as dictionaries refer the one to the other: common practice, no source
 _SHORT_AND_LONG = {
     frozenset(pair.split("/"))
     for pair in (
