@@ -167,7 +167,9 @@ def _suffixed_lexeme(affix: _Affix, stem: str, base: Lexeme) -> Lexeme:
 def _prefixed(key: str) -> Iterator[Derived]:
     for cut in range(1, min(7, len(key) - _SHORTEST_BASE + 1)):
         rest = key[cut:]
-        shapes = [s for s in _prefixes().get(key[:cut], ()) if not s[2] or rest[0] in s[2]]
+        fitting = [s for s in _prefixes().get(key[:cut], ()) if not s[2] or rest[0] in s[2]]
+        particular = {affix for affix, _, before in fitting if before}  # cōn before f and s, not con
+        shapes = [s for s in fitting if s[2] or s[0] not in particular]
         if not shapes:
             continue
         for root, weak in (("", ""), *_weakened().get(rest[:2], ())):

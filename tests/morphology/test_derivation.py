@@ -37,7 +37,7 @@ def test_a_suffix_gives_lemma_part_of_speech_and_gloss(form: str, lemma: str, up
     ],
 )  # fmt: skip
 def test_a_prefix_is_found_in_its_assimilated_shape(form: str, lemma: str):
-    assert lemma in [d.lexeme.lemma for d in derived(form)]
+    assert lemma in [d.lexeme.lemma for d in derived(form)[:3]]
 
 
 def test_negative_in_says_not():
