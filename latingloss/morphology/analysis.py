@@ -116,8 +116,3 @@ def analyses(key: str) -> tuple[Analysis, ...]:
             if found:
                 break
     return tuple(found)
-
-
-def known(form: str) -> bool:
-    """Tell whether the lexicon has a reading of a form as it is spelled, or in another spelling."""
-    return bool(analyses(plain(form)))
