@@ -24,8 +24,9 @@ _BREAKS = frozenset('.,;:?!—–"“”')
 _DETERMINERS = frozenset("the a an his her my your their our its thy this that".split())
 _GRAMMAR = FUNCTION_WORDS | frozenset(
     "thou thee ye thy thine me him us them whom unto upon o oh was were is are am been being has had having did does"
-    " will would shall should may might let not an as".split()
+    " will would shall should may might let not an as thus".split()
 )
+_BE = frozenset("am is are was were be been art wast".split())
 
 
 def english_signs(
@@ -37,8 +38,13 @@ def english_signs(
     """
     lower = [word.lower() for word in english]
     owner = {j: i for i, js in enumerate(linked) for j in js}
-    verbal = {j for j, i in owner.items() if verbs[i] and lower[j] not in _GRAMMAR}
+    verbal = {j for js, verb in zip(linked, verbs, strict=True) if verb for j in _verb_words(js, lower)}
     return [_signs(i, sorted(js), lower, owner=owner, verbal=verbal) for i, js in enumerate(linked)]
+
+
+def _verb_words(linked: Sequence[int], english: Sequence[str]) -> list[int]:
+    """Return the English words that stand for a Latin verb: those with a sense, or else the forms of `be`."""
+    return [j for j in linked if english[j] not in _GRAMMAR] or [j for j in linked if english[j] in _BE]
 
 
 def _signs(
@@ -95,18 +101,23 @@ def _kind(word: str) -> str:
 
 def _place(first: int, last: int, english: list[str], *, verbal: set[int]) -> str:
     """Whether a verb follows, precedes, or both, within reach and without a break."""
-    after = before = False
-    for j in range(last + 1, min(len(english), last + 1 + _REACH)):
-        if english[j] in _BREAKS:
-            break
-        after = after or j in verbal
-    for j in range(first - 1, max(-1, first - 1 - _REACH), -1):
-        if english[j] in _BREAKS:
-            break
-        before = before or j in verbal
+    after = _within_reach(english, range(last + 1, min(len(english), last + 1 + _REACH)), verbal)
+    before = _within_reach(english, range(first - 1, max(-1, first - 1 - _REACH), -1), verbal)
+    if before in _BE:
+        return "between be and verb" if after else "after be"
     return {(True, False): "before verb", (False, True): "after verb", (True, True): "between verbs"}.get(
-        (after, before), "no verb near"
+        (bool(after), bool(before)), "no verb near"
     )
+
+
+def _within_reach(english: list[str], places: range, verbal: set[int]) -> str:
+    """Return the first word of a verb on the way, before any break; an empty string if there is none."""
+    for j in places:
+        if english[j] in _BREAKS:
+            break
+        if j in verbal:
+            return english[j]
+    return ""
 
 
 def linked_words(linked: Sequence[int], english: Sequence[str]) -> tuple[str, ...]:
@@ -137,7 +148,8 @@ def _word_odds(key: str, gloss: str, word: str) -> float:
 
 
 @cache
-def _weights() -> dict[str, dict[str, float]]:
+def sign_weights() -> dict[str, dict[str, float]]:
+    """Return what each sign is worth, in log-odds, by tag (see `english_tag`) and sign; `<word>` weighs `word_odds`."""
     weights: dict[str, dict[str, float]] = {}
     for tag, sign, weight in read_table("context/english.tsv"):
         weights.setdefault(tag, {})[sign] = float(weight)
@@ -151,7 +163,7 @@ def reweigh(readings: Weighed, signs: Sequence[str], words: tuple[str, ...]) -> 
     """Return the readings of a word with probabilities that take the English into account, best first."""
     if len(readings) < 2 or not signs:
         return readings
-    weights = _weights()
+    weights = sign_weights()
     word_weight = weights["<word>"]["<odds>"]
     logits = []
     for candidate, probability in readings:

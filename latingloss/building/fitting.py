@@ -8,7 +8,7 @@ from typing import NamedTuple
 import numpy as np
 
 from latingloss.context.columns import Columns, Floats, Ints
-from latingloss.context.evidence import FAR, NEAR
+from latingloss.context.evidence import SIGN_SLOTS, SLOTS
 from latingloss.context.model import AGREEMENTS, Evidence, Round, scores, softmax
 from latingloss.context.tags import EDGE
 
@@ -35,12 +35,12 @@ class Sizes(NamedTuple):
 def _gradient(lesson: Lesson, weights: Round, *, error: Floats, belief: Floats) -> Round:
     c = lesson.columns
     near, coarse, agree = (np.zeros_like(w) for w in (weights.near, weights.coarse, weights.agree))
-    for k, distance in enumerate(FAR):
-        pairs, edge = lesson.evidence.pairs[distance], lesson.evidence.edges[distance]
+    for k, slot in enumerate(SLOTS):
+        pairs, edge = lesson.evidence.pairs[slot], lesson.evidence.edges[slot]
         value = error[pairs.row] * belief[pairs.other]
         agree[k] = np.bincount(pairs.agreement, value, minlength=AGREEMENTS)
-        if distance in NEAR:
-            n = NEAR.index(distance)
+        if slot in SIGN_SLOTS:
+            n = SIGN_SLOTS.index(slot)
             _add(near[n], (c.tag[pairs.row], c.sign[pairs.other]), value)
             _add(near[n], (c.tag[edge], np.ones_like(edge)), error[edge])
             _add(coarse[n], (c.coarse[pairs.row], c.coarse[pairs.other]), value)

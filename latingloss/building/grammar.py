@@ -29,11 +29,13 @@ _CASES: dict[str, dict[str, float]] = {
     "has oh": {"Voc": 3.0},
     "before verb": {"Nom": 0.8, "Acc": -0.4},
     "after verb": {"Acc": 0.8, "Nom": -0.8},
+    "after be": {"Nom": 0.6, "Acc": -0.6},
     "other of": {"Gen": 0.5, "Nom": -0.5},
     "opens": {"Nom": 0.3},
 }
 _SUBJECTS = tuple(f"has {word}" for word in ("i", "we", "he", "she", "they", "thou"))
-_OBJECTS = tuple(f"has {word}" for word in ("me", "us", "him", "them", "thee", "whom"))
+_OBJECTS = tuple(f"has {word}" for word in ("me", "us", "him", "them", "thee"))
+_PLURAL = ("has we", "has they", "has us", "has them")
 _VERBAL = _SUBJECTS + tuple(f"has {word}" for word in ("am", "will", "shall", "let", "did", "do", "does", "had"))
 _NUMBERS = {"-s": {"Plur": 1.0}, "bare": {"Sing": 0.6}}
 _PERSONS = {"i": ("1Sing",), "we": ("1Plur",), "thou": ("2Sing",), "ye": ("2Plur",), "you": ("2Sing", "2Plur"),
@@ -73,8 +75,11 @@ def weight(tag: str, sign: str) -> float:
         return 1.5 if (kind == "ADP") == (sign in _PREPOSITIONS) else -1.5
     if sign in _RELATIVES and kind in ("ADV", "SCONJ"):
         return -1.5
+    if kind == "pronoun" and sign == "has thus":  # haec dicit: thus says
+        return 3.0 if rest == "AccPlur" else 0.0
     if kind == "pronoun" and sign in _SUBJECTS + _OBJECTS:
-        return 1.5 if (rest[:3] == "Nom") == (sign in _SUBJECTS) else -1.5 * (sign in _SUBJECTS or rest[:3] == "Nom")
+        fits = (rest[:3] == "Nom") == (sign in _SUBJECTS)
+        return (1.5 if fits else -1.5) + (0.5 if (rest[3:] == "Plur") == (sign in _PLURAL) else -1.5)
     if kind in ("noun", "ADJ") and sign in _VERBAL:
         return -1.0
     by_case = _CASES.get(sign, {}).get(rest[:3], 0.0)

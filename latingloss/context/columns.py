@@ -63,16 +63,18 @@ class Types:
     def id(self, form: str) -> int:
         """Return the number of a form, analysing it when it is new."""
         found = self._ids.get(form)
-        return self._add(form) if found is None else found
+        if found is None:
+            found = self._ids[form] = self.add(form, candidates(form))
+        return found
 
-    def _add(self, form: str) -> int:
-        number = self._ids[form] = len(self.candidates)
-        readings = candidates(form)
+    def add(self, form: str, readings: tuple[Candidate, ...]) -> int:
+        """Return a new number for a form that has these readings and no others."""
+        number = len(self.candidates)
         self.candidates.append(readings)
         self._first.append(len(self._rows))
         for reading in readings:
             s = signs(reading)
-            remembered = self.memory.id(f"{plain(form)}|{reading.lexeme.lemma}|{s.kind}")
+            remembered = self.memory.id(f"{plain(form)}|{reading.lexeme.lemma}|{s.tag}")
             named = (self.tags.id(s.tag), self.neighbours.id(s.sign), remembered)
             self._rows.append((*named, s.case, s.number, s.gender, s.person, s.kind, s.governed, s.coarse))
             self._priors.append(float(np.log(max(reading.prior, 1e-9))))

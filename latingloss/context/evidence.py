@@ -11,24 +11,45 @@ from latingloss.context.tags import CLASSES
 
 NEAR = (-3, -2, -1, 1, 2, 3)  # distances at which a neighbour's sign counts
 FAR = (-6, -5, -4, -3, -2, -1, 1, 2, 3, 4, 5, 6)  # distances at which agreement counts
+VERBS = ("verb after", "verb before")  # the nearest finite verb on either side, however far within reach
+Slot = int | str  # where another word stands, seen from a word: a distance, or one of VERBS
+SIGN_SLOTS: tuple[Slot, ...] = (*NEAR, *VERBS)
+SLOTS: tuple[Slot, ...] = (*FAR, *VERBS)
+_VERB_REACH = 15  # words
 LEVELS = 4  # how two readings agree: not, in part, in case and number, in gender too
 _FIN = CLASSES.index("FIN")
 _ADP = CLASSES.index("ADP")
 
 
 class Pairs(NamedTuple):
-    """Readings of a word paired with readings of a word at one distance."""
+    """Readings of a word paired with readings of the word in one slot."""
 
     row: Ints  # the reading looked at
     other: Ints  # the neighbour's reading
     agreement: Ints  # class of row x class of other x level, as one number
 
 
-def pairs_at(columns: Columns, distance: int) -> tuple[Pairs, Ints]:
-    """Return the pairs at a distance, and the rows whose neighbour there is outside the sentence."""
+class Kinds(NamedTuple):
+    """The distinct attributes of a batch's readings, and how each two of them agree."""
+
+    of: Ints  # kind of each row
+    agreement: Ints  # [kind of row, kind of other]
+
+    @classmethod
+    def of_batch(cls, columns: Columns) -> Kinds:
+        """Find the kinds: a few hundred, so that agreement is worked out for them and not for every pair."""
+        code = np.zeros(len(columns.word), np.int64)
+        for attribute in (columns.kind, columns.case, columns.number, columns.gender, columns.person, columns.governed):
+            code = code * 1024 + attribute
+        _, first, of = np.unique(code, return_index=True, return_inverse=True)
+        row, other = (part.reshape(-1).astype(np.int32) for part in np.meshgrid(first, first, indexing="ij"))
+        return cls(of.astype(np.int32), _agreement(columns, row, other).reshape(len(first), len(first)))
+
+
+def pairs_at(columns: Columns, slot: Slot, kinds: Kinds) -> tuple[Pairs, Ints]:
+    """Return the pairs with the word in a slot, and the rows whose slot is empty or outside the sentence."""
     n = columns.words
-    words = np.arange(n, dtype=np.int32)
-    target = words + distance
+    target = np.arange(n, dtype=np.int32) + slot if isinstance(slot, int) else _verbs(columns, after=slot == VERBS[0])
     inside = (target >= 0) & (target < n)
     safe = np.where(inside, target, 0)
     inside &= columns.sentence[safe] == columns.sentence if n else inside
@@ -40,7 +61,20 @@ def pairs_at(columns: Columns, distance: int) -> tuple[Pairs, Ints]:
     first = np.repeat(columns.start[neighbour], width)
     step = np.arange(len(row), dtype=np.int32) - np.repeat(np.cumsum(width) - width, width).astype(np.int32)
     other = (first + step).astype(np.int32)
-    return Pairs(row, other, _agreement(columns, row, other)), edge
+    return Pairs(row, other, kinds.agreement[kinds.of[row], kinds.of[other]]), edge
+
+
+def _verbs(columns: Columns, *, after: bool) -> Ints:
+    """Return for every word the nearest word after or before it whose likeliest reading is a finite verb, or -1."""
+    if not columns.words:
+        return np.zeros(0, np.int32)
+    words = np.arange(columns.words, dtype=np.int32)
+    likeliest = columns.prior >= np.maximum.reduceat(columns.prior, columns.start)[columns.word]
+    verbs = np.unique(columns.word[likeliest & (columns.kind == _FIN)])
+    found = np.append(verbs, -1)[
+        np.searchsorted(verbs, words, side="right") if after else np.searchsorted(verbs, words) - 1
+    ]
+    return np.where(np.abs(found - words) <= _VERB_REACH, found, -1).astype(np.int32)
 
 
 def _agreement(columns: Columns, row: Ints, other: Ints) -> Ints:

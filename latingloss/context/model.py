@@ -15,7 +15,7 @@ from typing import NamedTuple
 import numpy as np
 
 from latingloss.context.columns import Columns, Floats, Ints, Vocabulary
-from latingloss.context.evidence import FAR, LEVELS, NEAR, Pairs, pairs_at
+from latingloss.context.evidence import LEVELS, SIGN_SLOTS, SLOTS, Kinds, Pairs, Slot, pairs_at
 from latingloss.context.tags import CLASSES, COARSE, EDGE
 
 AGREEMENTS = len(CLASSES) ** 2 * LEVELS
@@ -27,9 +27,9 @@ class Round(NamedTuple):
     prior: Floats  # [1]
     tag: Floats  # [tags]
     memory: Floats  # [remembered readings]
-    near: Floats  # [len(NEAR), tags, signs]
-    coarse: Floats  # [len(NEAR), COARSE, COARSE]
-    agree: Floats  # [len(FAR), AGREEMENTS]
+    near: Floats  # [len(SIGN_SLOTS), tags, signs]
+    coarse: Floats  # [len(SIGN_SLOTS), COARSE, COARSE]
+    agree: Floats  # [len(SLOTS), AGREEMENTS]
 
     @classmethod
     def zeros(cls, tags: int, signs: int, memory: int) -> Round:
@@ -38,22 +38,23 @@ class Round(NamedTuple):
             np.ones(1, np.float32),
             np.zeros(tags, np.float32),
             np.zeros(memory, np.float32),
-            np.zeros((len(NEAR), tags, signs), np.float32),
-            np.zeros((len(NEAR), len(COARSE), len(COARSE)), np.float32),
-            np.zeros((len(FAR), AGREEMENTS), np.float32),
+            np.zeros((len(SIGN_SLOTS), tags, signs), np.float32),
+            np.zeros((len(SIGN_SLOTS), len(COARSE), len(COARSE)), np.float32),
+            np.zeros((len(SLOTS), AGREEMENTS), np.float32),
         )
 
 
 class Evidence(NamedTuple):
-    """Pairs at every distance, found once for a batch and used in every round."""
+    """Pairs in every slot, found once for a batch and used in every round."""
 
-    pairs: dict[int, Pairs]
-    edges: dict[int, Ints]
+    pairs: dict[Slot, Pairs]
+    edges: dict[Slot, Ints]
 
     @classmethod
     def of(cls, columns: Columns) -> Evidence:
         """Find the pairs of a batch."""
-        found = {distance: pairs_at(columns, distance) for distance in FAR}
+        kinds = Kinds.of_batch(columns)
+        found = {slot: pairs_at(columns, slot, kinds) for slot in SLOTS}
         return cls({d: p for d, (p, _) in found.items()}, {d: e for d, (_, e) in found.items()})
 
 
@@ -73,14 +74,14 @@ def shares(columns: Columns, amount: Floats) -> Floats:
 def scores(columns: Columns, evidence: Evidence, weights: Round, *, belief: Floats) -> Floats:
     """Return the score of every reading, given what is believed of the others."""
     total: Floats = weights.prior[0] * columns.prior + weights.tag[columns.tag] + weights.memory[columns.remembered]
-    for k, distance in enumerate(FAR):
-        pairs = evidence.pairs[distance]
+    for k, slot in enumerate(SLOTS):
+        pairs = evidence.pairs[slot]
         value = weights.agree[k][pairs.agreement]
-        if distance in NEAR:
-            near, coarse = weights.near[NEAR.index(distance)], weights.coarse[NEAR.index(distance)]
+        if slot in SIGN_SLOTS:
+            near, coarse = weights.near[SIGN_SLOTS.index(slot)], weights.coarse[SIGN_SLOTS.index(slot)]
             value = value + near[columns.tag[pairs.row], columns.sign[pairs.other]]
             value += coarse[columns.coarse[pairs.row], columns.coarse[pairs.other]]
-            edge = evidence.edges[distance]
+            edge = evidence.edges[slot]
             total[edge] += near[columns.tag[edge], 1] + coarse[columns.coarse[edge], EDGE]
         total += np.bincount(pairs.row, value * belief[pairs.other], minlength=len(total)).astype(np.float32)
     return total

@@ -5,7 +5,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from latingloss.context.columns import Types, Vocabulary, lay_out
-from latingloss.context.evidence import FAR, LEVELS, pairs_at
+from latingloss.context.evidence import FAR, LEVELS, VERBS, Kinds, pairs_at
 from latingloss.context.tags import CASES, CLASSES
 
 FORMS = str.split("vesper venit et stella prima lucet rosae templum gratia xyzzyq duo")
@@ -28,7 +28,7 @@ def test_pairs_are_those_of_words_at_the_distance_in_the_same_sentence(batch, di
             expected |= {(a, b) for a in rows for b in rows_of[other]}
         else:
             alone |= set(rows)
-    pairs, edge = pairs_at(columns, distance)
+    pairs, edge = pairs_at(columns, distance, Kinds.of_batch(columns))
     found = list(zip(pairs.row.tolist(), pairs.other.tolist(), strict=True))
     assert len(found) == len(set(found)) and set(found) == expected
     assert sorted(edge.tolist()) == sorted(alone)
@@ -36,10 +36,27 @@ def test_pairs_are_those_of_words_at_the_distance_in_the_same_sentence(batch, di
     assert pairs.agreement.max(initial=0) < len(CLASSES) ** 2 * LEVELS
 
 
+@settings(max_examples=25)
+@given(st.lists(st.lists(st.sampled_from(FORMS), max_size=8), max_size=4), st.sampled_from(VERBS))
+def test_the_nearest_verb_on_a_side_is_the_one_that_a_walk_finds(batch, side):
+    columns = columns_of(batch)
+    forms = [(s, form) for s, sentence in enumerate(batch) for form in sentence]
+    expected = set()
+    for word, (sentence, _) in enumerate(forms):
+        way = range(word + 1, len(forms)) if side == "verb after" else range(word - 1, -1, -1)
+        verb = next((i for i in way if forms[i] in ((sentence, "venit"), (sentence, "lucet"))), None)
+        if verb is not None:
+            expected.add((word, verb))
+    pairs, edge = pairs_at(columns, side, Kinds.of_batch(columns))
+    found = set(zip(columns.word[pairs.row].tolist(), columns.word[pairs.other].tolist(), strict=True))
+    assert found == expected
+    assert {word for word, _ in found}.isdisjoint(columns.word[edge].tolist())
+
+
 def levels(first, second, distance=1):
     """The highest level at which a reading of the first word agrees with one of the second, and all levels met."""
     columns = columns_of([[first, second]])
-    pairs, _ = pairs_at(columns, distance)
+    pairs, _ = pairs_at(columns, distance, Kinds.of_batch(columns))
     return {
         (CASES[columns.case[a]], CASES[columns.case[b]]): int(level) % LEVELS
         for a, b, level in zip(pairs.row, pairs.other, pairs.agreement, strict=True)
