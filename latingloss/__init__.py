@@ -21,6 +21,12 @@ _HOME = {
     "relatives": "kin",
     "cognate_distance": "kin",
     "pronounce": "pronunciation",
+    "Reader": "difficulty.reader",
+    "course": "difficulty.course",
+    "families": "difficulty.families",
+    "fit_weights": "difficulty.fitting",
+    "Frequencies": "difficulty.frequency",
+    "Corrections": "corrections",
     "Document": "document",
     "Passage": "document",
     "Token": "document",
@@ -35,6 +41,12 @@ __all__ = [*_HOME, "__version__"]
 
 if TYPE_CHECKING:
     from latingloss.alignment import align as align
+    from latingloss.corrections import Corrections as Corrections
+    from latingloss.difficulty.course import course as course
+    from latingloss.difficulty.families import families as families
+    from latingloss.difficulty.fitting import fit_weights as fit_weights
+    from latingloss.difficulty.frequency import Frequencies as Frequencies
+    from latingloss.difficulty.reader import Reader as Reader
     from latingloss.document import Document as Document
     from latingloss.document import Link as Link
     from latingloss.document import Paradigm as Paradigm

@@ -11,7 +11,7 @@ from typing import Annotated, Literal
 
 from pydantic import BaseModel, ConfigDict, Field
 
-SCHEMA_VERSION = "1.0"
+SCHEMA_VERSION = "1.1"
 
 Kinship = Literal["borrowed", "through French", "family", "shared root"]
 Probability = Annotated[float, Field(ge=0.0, le=1.0)]
@@ -49,13 +49,18 @@ class Word(Record):
     confidence: Probability = Field(description="probability of the chosen reading")
     guessed: bool = Field(default=False, description="True if the lemma is not in the lexicon")
     alternatives: tuple[Reading, ...] = Field(default=(), description="other readings of at least 0.001, best first")
+    note: str = Field(default="", description="what the author of the corrections adds to this word")
+    corrected: bool = Field(default=False, description="True if the corrections say anything of this word")
 
 
 class DifficultyPart(Record):
     """One part of a difficulty score."""
 
     name: Literal["frequency", "length", "cognate", "shape"] = Field(description="what was measured")
-    value: float = Field(description="as measured: Zipf value, letters, cognate distance 0..1, letters changed 0..1")
+    value: float = Field(
+        description="as measured: Zipf value (raised for a word the reader has met), letters, cognate distance 0..1, "
+        "letters changed 0..1"
+    )
     effect: float = Field(description="what it adds to the score before mapping to 0..1; above 0 is harder")
     reason: str = Field(description="in plain English, `rare: about 3 in a million words`")
 
@@ -125,6 +130,12 @@ class Passage(Record):
     rendering: tuple[RenderingToken, ...] = Field(default=(), description="tokens of the English rendering")
     links: tuple[Link, ...] = Field(default=(), description="which English token renders which Latin token")
 
+    def _repr_html_(self) -> str:
+        """Return the passage as Jupyter shows it."""
+        from latingloss.sheets.notebook import passage_html
+
+        return passage_html(self)
+
     def english_of(self, latin: int) -> tuple[int, ...]:
         """Return the indices of the English tokens linked to a Latin token, in English order."""
         return tuple(sorted(link.english for link in self.links if link.latin == latin))
@@ -176,6 +187,15 @@ class Document(Record):
     english: str | None = Field(default=None, description="the rendering as given")
     engine: str = Field(default="built-in", description="name of the engine that chose the readings")
     passages: tuple[Passage, ...] = Field(description="in the order of the source")
+    unmatched_corrections: tuple[str, ...] = Field(
+        default=(), description="corrections whose passage, word or English was not found, in plain English"
+    )
+
+    def _repr_html_(self) -> str:
+        """Return the text as Jupyter shows it."""
+        from latingloss.sheets.notebook import document_html
+
+        return document_html(self)
 
 
 class Pronunciation(Record):
@@ -204,6 +224,12 @@ class Paradigm(Record):
     upos: str = Field(description="part of speech, a Universal Dependencies tag")
     gloss: str = Field(description="short English glosses, joined by '; '")
     forms: tuple[Form, ...] = Field(description="every cell, compound tenses included")
+
+    def _repr_html_(self) -> str:
+        """Return the paradigm as Jupyter shows it."""
+        from latingloss.sheets.notebook import paradigm_html
+
+        return paradigm_html(self)
 
     def all_forms(self) -> tuple[str, ...]:
         """Return every distinct form, in the paradigm's order."""

@@ -7,8 +7,9 @@ from threading import Lock
 
 from latingloss.context.columns import Types, lay_out
 from latingloss.context.model import Model, shipped
-from latingloss.engines import Choice, TokenChoices
+from latingloss.engines import Choice, Narrowing, TokenChoices
 from latingloss.morphology.enclitics import split
+from latingloss.morphology.ranking import candidates
 from latingloss.text.tokens import word_text
 
 _MOST_TYPES = 400_000  # distinct forms kept before the table is begun anew
@@ -33,19 +34,27 @@ class BuiltInEngine:
 
     def read(self, sentences: Sequence[Sequence[str]]) -> list[list[TokenChoices]]:
         """Return for every token of every sentence its words with their readings."""
+        return self.read_narrowed(sentences, {})
+
+    def read_narrowed(self, sentences: Sequence[Sequence[str]], narrow: Narrowing) -> list[list[TokenChoices]]:
+        """Read as `read` does, the readings of some words narrowed before their neighbours are looked at."""
         out: list[list[TokenChoices]] = []
         for first, last in _batches(sentences):
-            out += self._read_batch(sentences[first:last])
+            here = {(s - first, t, w): keep for (s, t, w), keep in narrow.items() if first <= s < last}
+            out += self._read_batch(sentences[first:last], here)
         return out
 
-    def _read_batch(self, sentences: Sequence[Sequence[str]]) -> list[list[TokenChoices]]:
+    def _read_batch(self, sentences: Sequence[Sequence[str]], narrow: Narrowing) -> list[list[TokenChoices]]:
         parts = [[word_parts(token) for token in sentence] for sentence in sentences]
         order = [sense_order(sentence) for sentence in parts]
         with self._lock:
             if len(self._types.candidates) > _MOST_TYPES:
                 self._types = self._new_types()
-            types = self._types
+            types = self._new_types() if narrow else self._types  # what is narrowed is for this text alone
             ids = [[types.id(parts[s][t][w]) for t, w in places] for s, places in enumerate(order)]
+            for (s, t, w), keep in narrow.items():
+                form = parts[s][t][w]
+                ids[s][order[s].index((t, w))] = types.add(form, keep(candidates(form)))
             columns = lay_out(ids, types)
         belief = self._model.believe(columns).tolist()
         out: list[list[TokenChoices]] = []

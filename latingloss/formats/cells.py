@@ -8,8 +8,8 @@ import unicodedata
 from latingloss.text.tokens import word_text
 
 _ESCAPE = re.compile(r"\\(?:[spntr\\]|x[0-9a-f]{2}|u[0-9a-f]{4}|U[0-9a-f]{8})")
-_NAMED = {"\\s": " ", "\\p": "|"}
 UNPRINTABLE = "\ufffd"
+_NAMED = {"\\s": " ", "\\p": "|"}
 
 
 def one_line(text: str) -> str:
@@ -28,7 +28,7 @@ def escaped(text: str, *, space: bool = False) -> str:
     >>> escaped(" \\n", space=True), escaped("either|or")
     ('\\\\s\\\\n', 'either\\\\por')
     """
-    as_it_is = text.isprintable() and unicodedata.is_normalized("NFC", "=" + text)
+    as_it_is = text.isprintable() and UNPRINTABLE not in text and unicodedata.is_normalized("NFC", "=" + text)
     body = text.replace("\\", "\\\\") if as_it_is else text.encode("unicode_escape").decode("ascii")
     body = body.replace("|", "\\p")
     return body.replace(" ", "\\s") if space else body

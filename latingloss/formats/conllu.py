@@ -1,7 +1,8 @@
 """CoNLL-U, the format of Universal Dependencies v2: https://universaldependencies.org/format.html
 
 A passage is a sentence, a stanza a paragraph (`# newpar`), the rendering a comment (`# text_en`). Tokens with an
-enclitic are multiword tokens, written as ranges. There is no parse, so HEAD and DEPREL are `_`. MISC carries
+enclitic are multiword tokens, written as ranges. There is no parse; since the format wants a tree, every word hangs
+on the first as `dep`, the relation that says nothing. MISC carries
 
     SpaceAfter, SpacesBefore, SpacesAfter   white space, so that the offsets can be had again
     Source      the print, where the FORM cannot show it: line breaks, decomposed accents, control characters
@@ -19,7 +20,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from itertools import pairwise
 
 from latingloss.document import Document, Passage, RenderingToken, Token, Word
-from latingloss.formats.cells import escaped, one_line
+from latingloss.formats.cells import UNPRINTABLE, escaped, one_line
 from latingloss.formats.conllu_reader import read
 
 __all__ = ["read", "write"]
@@ -65,9 +66,9 @@ def _spacing(document: Document) -> Iterator[dict[str, str]]:
 
 
 def _running_text(tokens: Sequence[Token | RenderingToken]) -> str:
-    text = one_line(tokens[0].text)
+    text = _shown(tokens[0].text)
     for before, token in pairwise(tokens):
-        text += (" " if token.start > before.end else "") + one_line(token.text)
+        text += (" " if token.start > before.end else "") + _shown(token.text)
     return text
 
 
@@ -77,7 +78,7 @@ def _english_comments(rendering: tuple[RenderingToken, ...]) -> list[str]:
     spans, at = [], 0
     for i, token in enumerate(rendering):
         at += i > 0 and token.start > rendering[i - 1].end
-        end = at + len(one_line(token.text))
+        end = at + len(_shown(token.text))
         spans.append(f"{at}:{end}")
         at = end
     return [f"# text_en = {_running_text(rendering)}", f"# tokens_en = {' '.join(spans)}"]
@@ -102,7 +103,7 @@ def _token_rows(token: Token, number: int, misc: dict[str, str]) -> Iterator[str
     """Yield one row, or a range and its words."""
     if not token.words:
         features = {"NumForm": "Roman" if token.text[0].isalpha() else "Digit"} if token.kind == "number" else {}
-        lemma = one_line(token.text)
+        lemma = _shown(token.text)
         yield _row(str(number), token.text, misc, lemma=lemma, upos=_UPOS[token.kind], features=features)
     elif len(token.words) == 1:
         yield _word_row(number, token.words[0], misc, form=token.text)
@@ -119,7 +120,9 @@ def _word_row(number: int, word: Word, misc: dict[str, str], *, form: str) -> st
     own |= {"Gloss": escaped(word.gloss)} if word.gloss else {}
     own |= {"Confidence": f"{word.confidence:.6g}"}
     own |= {"Guessed": "Yes"} if word.guessed else {}
-    return _row(str(number), form, misc | own, lemma=one_line(lemma), upos=word.upos, features=word.features)
+    own |= {"Note": escaped(word.note)} if word.note else {}
+    own |= {"Corrected": "Yes"} if word.corrected else {}
+    return _row(str(number), form, misc | own, lemma=_shown(lemma), upos=word.upos, features=word.features)
 
 
 def _row(
@@ -128,8 +131,14 @@ def _row(
 ) -> str:  # fmt: skip
     ordered = sorted((features or {}).items(), key=lambda pair: pair[0].lower())
     feats, rest = ("|".join(f"{name}={value}" for name, value in pairs) or "_" for pairs in (ordered, misc.items()))
-    return "\t".join((number, one_line(form), lemma, upos, "_", feats, "_", "_", "_", rest))
+    head = ("_", "_") if "-" in number else ("0", "root") if number == "1" else ("1", "dep")
+    return "\t".join((number, _shown(form), lemma, upos, "_", feats, *head, "_", rest))
+
+
+def _shown(text: str) -> str:
+    """Put text on one line; U+FFFD, the sign of a file gone wrong to validators, becomes a box."""
+    return one_line(text).replace(UNPRINTABLE, "\u25a1")
 
 
 def _source(text: str) -> dict[str, str]:
-    return {"Source": escaped(text, space=True)} if one_line(text) != text else {}
+    return {"Source": escaped(text, space=True)} if _shown(text) != text else {}

@@ -12,7 +12,8 @@ from latingloss.formats.cells import unescaped
 from latingloss.text.tokens import Kind, tokenize_english, word_text
 
 _COLUMNS = ("ID", "FORM", "LEMMA", "UPOS", "XPOS", "FEATS", "HEAD", "DEPREL", "DEPS", "MISC")
-_ID = re.compile(r"([1-9]\d*)(?:-([1-9]\d*))?|\d+\.[1-9]\d*")
+_ID = re.compile(r"([1-9][0-9]{0,8})(?:-([1-9][0-9]{0,8}))?|[0-9]+\.[1-9][0-9]*")
+_NUMBER = re.compile("[0-9]{1,9}")
 _COMMENT = re.compile(r"#\s*([^=]*?)\s*(?:= ?(.*))?")
 
 
@@ -125,8 +126,10 @@ def _grouped(rows: list[_Row]) -> Iterator[list[_Row]]:
     while at < len(rows):
         row = rows[at]
         ranged = row.last > row.first
-        words = rows[at + 1 : at + 2 + row.last - row.first] if ranged else [row]
-        if [w.first for w in words if w.first == w.last] != list(range(expected, row.last + 1)):
+        size = 1 + row.last - row.first
+        words = rows[at + 1 : at + 1 + size] if ranged else [row]
+        numbers = [w.first for w in words if w.first == w.last]
+        if len(numbers) != size or numbers != list(range(expected, expected + size)):  # a range may claim a billion
             raise FormatError(f"CoNLL-U, line {row.line}, column ID: word {expected} expected; number words from 1")
         yield [row, *words] if ranged else words
         at += len(words) + ranged
@@ -163,6 +166,8 @@ def _word(row: _Row) -> Word:
         gloss=unescaped(row.misc.get("Gloss", "")),
         confidence=row.number("Confidence", row.misc.get("Confidence", "1")),
         guessed=row.misc.get("Guessed") == "Yes",
+        note=unescaped(row.misc.get("Note", "")),
+        corrected=row.misc.get("Corrected") == "Yes",
     )
 
 
@@ -181,7 +186,7 @@ def _rendering(sentence: _Sentence, offset: int) -> tuple[RenderingToken, ...]:
             spans = [(int(a), int(b)) for a, _, b in (s.partition(":") for s in sentence.comments["tokens_en"].split())]
         except ValueError:
             spans = [(-1, -1)]
-        if any(not 0 <= a < b <= len(text) for a, b in spans):
+        if any(not 0 <= a < b <= len(text) or text[a:b].isspace() for a, b in spans):
             raise FormatError(
                 f"CoNLL-U, before line {sentence.rows[0].line}: tokens_en does not fit text_en; give start:end"
             )
@@ -194,7 +199,7 @@ def _rendering(sentence: _Sentence, offset: int) -> tuple[RenderingToken, ...]:
 def _links(row: _Row, latin: int, english: int) -> Iterator[Link]:
     for item in row.misc["Align"].split(","):
         number, _, confidence = item.partition(":")
-        if not number.isdecimal() or not 1 <= int(number) <= english:
+        if not _NUMBER.fullmatch(number) or not 1 <= int(number) <= english:
             raise FormatError(
                 f"CoNLL-U, line {row.line}, column MISC: Align={item}; give numbers of English tokens, 1 to {english}"
             )

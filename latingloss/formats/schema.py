@@ -16,7 +16,7 @@ def json_schema() -> dict[str, Any]:
     """Return the JSON Schema (draft 2020-12) of a document; its `$id` carries the version.
 
     >>> json_schema()["$id"]
-    'urn:latingloss:document:1.0'
+    'urn:latingloss:document:1.1'
     """
     schema = Document.model_json_schema(mode="serialization")
     return {"$schema": "https://json-schema.org/draft/2020-12/schema", "$id": SCHEMA_ID, **schema}

@@ -17,6 +17,7 @@ from latingloss.text.tokens import Kind, tokenize, tokenize_english, word_text
 _TEI = "{http://www.tei-c.org/ns/1.0}"
 _XML = "{http://www.w3.org/XML/1998/namespace}"
 _LINES = ("l", "p", "ab")
+_DEEPEST = 100  # elements in each other
 _KINDS: dict[str, Kind] = {"w": "word", "num": "number", "pc": "punctuation"}
 
 
@@ -116,6 +117,7 @@ def _body(text: str) -> Element:
         raise FormatError(f"TEI, line {line}, column {column + 1}: {error}") from error
     except (ValueError, UnicodeEncodeError) as error:
         raise FormatError(f"TEI: {error}") from error
+    _check_depth(root)
     if root.tag != f"{_TEI}TEI":
         kind = f"without the namespace {_TEI[1:-1]}" if root.tag == "TEI" else f"{root.tag}, not TEI"
         raise FormatError(
@@ -125,6 +127,14 @@ def _body(text: str) -> Element:
     if body is None:
         raise FormatError("TEI: no text/body; give a file with one text")
     return body
+
+
+def _check_depth(root: Element) -> None:
+    level = [root]
+    for _ in range(_DEEPEST):
+        level = [child for element in level for child in element]
+    if level:
+        raise FormatError(f"TEI: more than {_DEEPEST} elements in each other; take some out")
 
 
 def _name(element: Element) -> str:
@@ -143,15 +153,17 @@ def _token(element: Element, start: int) -> Token:
 def _word(element: Element) -> Word:
     form = element.get("norm") or word_text("".join(element.itertext()))
     pairs = (feature.partition("=") for feature in element.get("msd", "").split("|"))
-    try:
-        confidence = float(element.get("cert", "1"))
-    except ValueError:  # TEI also allows high, medium, low, unknown
-        confidence = 0.5
     return Word(
         form=form, marked_form=form, lemma=element.get("lemma", form), upos=element.get("pos", "X"),
-        features={name: value for name, equals, value in pairs if equals}, gloss="",
-        confidence=min(1.0, max(0.0, confidence)),
+        features={name: value for name, equals, value in pairs if equals}, gloss="", confidence=_certainty(element),
     )  # fmt: skip
+
+
+def _certainty(element: Element) -> float:
+    try:
+        return min(1.0, max(0.0, float(element.get("cert", "1"))))
+    except ValueError:  # TEI also allows high, medium, low, unknown
+        return 0.5
 
 
 def _rendering(
@@ -161,25 +173,28 @@ def _rendering(
     numbers = {f"#{identity}": i for i, (identity, _, _) in enumerate(reading.passages) if identity}
     lines: list[str] = []
     tokens: dict[int, tuple[RenderingToken, ...]] = {}
-    places: dict[str, int] = {}
+    places: dict[str, _Place] = {}
     at = 0
     for line in division.iter(f"{_TEI}l"):
         passage = numbers.get(line.get("corresp", ""))
         if passage is None:
             continue
-        found = list(_english_tokens(line, at))
-        tokens[passage] = tuple(token for token, _ in found)
-        places |= {identity: k for k, (_, identity) in enumerate(found)}
+        for token, identity in _english_tokens(line, at):
+            before = tokens.get(passage, ())
+            places[identity] = _Place(passage, len(before))
+            tokens[passage] = (*before, token)
         lines.append("".join(line.itertext()))
         at += len(lines[-1]) + 1
     links: dict[int, list[Link]] = {}
     for link in division.iter(f"{_TEI}link"):
         latin, _, english = (part.removeprefix("#") for part in link.get("target", "").partition(" "))
         place, other = reading.places.get(latin), places.get(english.removeprefix("#"))
-        if place is None or other is None:
-            raise FormatError(f"TEI: link to {link.get('target')!r}; give the xml:id of a Latin and an English word")
+        if place is None or other is None or place.passage != other.passage:
+            raise FormatError(
+                f"TEI: link to {link.get('target')!r}; give the xml:id of a Latin and an English word of one line"
+            )
         links.setdefault(place.passage, []).append(
-            Link(latin=place.token, english=other, confidence=float(link.get("cert", "1")))
+            Link(latin=place.token, english=other.token, confidence=_certainty(link))
         )
     return lines, tokens, links
 
@@ -188,8 +203,7 @@ def _english_tokens(line: Element, at: int) -> Iterator[tuple[RenderingToken, st
     at += len(line.text or "")
     for child in line:
         text = "".join(child.itertext())
-        kind: Kind = (
-            "sign" if child.get("type") == "sign" else _KINDS.get(_name(child)) or tokenize_english(text)[0].kind
-        )
+        own = "sign" if child.get("type") == "sign" else _KINDS.get(_name(child))
+        kind: Kind = own or next((span.kind for span in tokenize_english(text)), "sign")
         yield RenderingToken(text=text, start=at, end=at + len(text), kind=kind), child.get(f"{_XML}id", "")
         at += len(text) + len(child.tail or "")

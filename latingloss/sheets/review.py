@@ -7,9 +7,12 @@ from math import prod
 from typing import NamedTuple
 
 from latingloss.alignment.grammar import FUNCTION_WORDS
+from latingloss.corrections import Corrections, LineCorrections, WordCorrection, write
+from latingloss.corrections.matching import name_of
 from latingloss.document import Document, Passage, Reading, Token, Word
 from latingloss.english.words import base_forms
 from latingloss.sheets.wording import bare_lemma, grammar_of, listed
+from latingloss.text.tokens import word_text
 
 LEAST_RISK = 0.2
 _CONTENT = frozenset(("NOUN", "PROPN", "VERB", "ADJ", "ADV", "NUM"))
@@ -29,6 +32,7 @@ class ReviewItem(NamedTuple):
     why: str  # what the sheet says now, and why that may be wrong
     alternatives: tuple[str, ...]  # other readings in plain English, best first
     risk: float  # 0..1, about how likely the page is wrong here
+    correction: str = ""  # lines to paste under `passages:` for the first alternative, or if none, for what it says now
 
 
 class _Doubt(NamedTuple):
@@ -42,6 +46,7 @@ def review(document: Document, *, least_risk: float = LEAST_RISK) -> tuple[Revie
 
     Uncertain readings with the others that are possible, words outside the lexicon, words of weight that no
     English word renders and English ones that render no Latin, and passages without rendering or without links.
+    Words that the author has corrected are left out; `correction` is what to paste into the corrections.
 
     >>> from latingloss import annotate
     >>> [item.text for item in review(annotate("Flabrigo canit.")) if item.what == "not in the lexicon"]
@@ -52,21 +57,25 @@ def review(document: Document, *, least_risk: float = LEAST_RISK) -> tuple[Revie
         for number, passage in enumerate(document.passages, 1)
         for item in (
             *_of_passage(passage, number, rendered=document.english is not None),
-            *_of_words(passage, number),
+            *_of_words(document, number),
         )
         if item.risk >= least_risk
     ]
     return tuple(sorted(found, key=lambda item: (-item.risk, item.passage, item.token or 0)))
 
 
-def _of_words(passage: Passage, number: int) -> Iterator[ReviewItem]:
+def _of_words(document: Document, number: int) -> Iterator[ReviewItem]:
+    passage = document.passages[number - 1]
     linked = {link.latin for link in passage.links}
     for index, token in enumerate(passage.tokens):
+        if any(word.corrected for word in token.words):
+            continue
         doubts = [doubt for word in token.words for doubt in _about_reading(word)]
         if passage.links and index not in linked and token.words and token.words[0].upos in _CONTENT:
             doubts.append(_Doubt("no English word", "no word of the rendering is tied to it", _UNLINKED_RISK))
         if doubts:
-            yield _merged(doubts, token, (number, index))
+            item = _merged(doubts, token, (number, index))
+            yield item._replace(correction=_correction(document.source[passage.start : passage.end], passage, index))
 
 
 def _about_reading(word: Word) -> Iterator[_Doubt]:
@@ -82,8 +91,7 @@ def _about_reading(word: Word) -> Iterator[_Doubt]:
 def _merged(doubts: list[_Doubt], token: Token, place: tuple[int, int]) -> ReviewItem:
     """Make one item of all doubts about a word; the worst names it, and each adds to the risk."""
     doubts = sorted(doubts, key=lambda doubt: -doubt.risk)
-    readings = [(r, w) for w in token.words for r in w.alternatives]
-    likely = [_alternative(r, w) for r, w in readings if r.probability >= _LIKELY and not _says_the_same(r, w)]
+    likely = [_alternative(r, token.words[w]) for r, w in _others(token)]
     return ReviewItem(
         *place,
         text=token.text,
@@ -92,6 +100,25 @@ def _merged(doubts: list[_Doubt], token: Token, place: tuple[int, int]) -> Revie
         alternatives=tuple(dict.fromkeys(likely)),
         risk=round(1 - prod(1 - doubt.risk for doubt in doubts), 3),
     )
+
+
+def _others(token: Token) -> list[tuple[Reading, int]]:
+    """Return the likely readings that would print something else, each with the number of its word in the token."""
+    readings = [(r, w) for w, word in enumerate(token.words) for r in word.alternatives]
+    return [(r, w) for r, w in readings if r.probability >= _LIKELY and not _says_the_same(r, token.words[w])]
+
+
+def _correction(line: str, passage: Passage, index: int) -> str:
+    """Return the lines that choose the best other reading of a token, or that keep its reading if it has no other."""
+    token = passage.tokens[index]
+    others: list[tuple[Reading | Word, int]] = [*_others(token), (token.words[0], 0)]
+    reading, w = others[0]
+    texts = [t.text for t in passage.tokens]
+    word = name_of(texts, [bool(t.words) for t in passage.tokens], (index, w))
+    said = WordCorrection(word=word, lemma=reading.lemma, upos=reading.upos, features=reading.features or None)
+    latin = " ".join(word_text(line).split())
+    lines = write(Corrections(passages=(LineCorrections(latin=latin, words=(said,)),)))
+    return lines.removeprefix("passages:\n")
 
 
 def _of_passage(passage: Passage, number: int, *, rendered: bool) -> Iterator[ReviewItem]:

@@ -5,11 +5,14 @@ from __future__ import annotations
 import gzip
 import re
 import unicodedata
+from io import StringIO
 from pathlib import Path
+from tempfile import NamedTemporaryFile
 
 import pytest
 from documents import documents, linked_documents
-from hypothesis import given
+from hypothesis import given, settings
+from hypothesis import strategies as st
 
 from latingloss import annotate
 from latingloss.document import Document, Token
@@ -72,6 +75,24 @@ def _spelled(rows: list[list[str]]) -> str:
             text += row[1] + ("" if "SpaceAfter=No" in row[9].split("|") else " ")
         last = max(last, int(end or first)) if end or int(first) > last else last
     return text.strip(" ")
+
+
+@given(st.one_of(documents(), linked_documents()))
+@settings(max_examples=30)
+def test_the_validator_of_universal_dependencies_accepts_it(document: Document) -> None:
+    """The validator of UD (PyPI udtools), level 2: format, tree and features whatever the text."""
+    validator = pytest.importorskip("udtools.validator", reason="needs the validator of UD: pip install udtools")
+    text, said = conllu.write(document), StringIO()
+    with NamedTemporaryFile("w", suffix=".conllu", encoding="utf-8", newline="") as file:
+        file.write(text or conllu.write(annotate("Lux.")))
+        file.flush()
+        state = validator.Validator(lang="la", level=2, output=said, max_store=10).validate_files([file.name])
+    assert state.passed(), said.getvalue()
+
+
+def test_the_tree_says_nothing_of_the_parse() -> None:
+    rows = [line.split("\t") for line in conllu.write(annotate("Nunc stellae lucent.")).splitlines() if "\t" in line]
+    assert [row[6:9] for row in rows] == [["0", "root", "_"]] + [["1", "dep", "_"]] * 3
 
 
 def test_an_enclitic_is_a_range() -> None:
