@@ -14,6 +14,11 @@ FRENCH = frozenset(
 )
 _PASSED = frozenset({"enm", "ita", "spa"}) | {"fro", "frm", "fra", "xno"}  # walked through in `ety`
 _NATIVE = frozenset({"Old English", "Proto-Germanic", "Proto-West Germanic", "ang", "Old Norse", "non"})
+# languages that an English word from Latin, or its Latin ancestor, may also be traced to
+_AKIN = {"eng", "enm", "grc", "heb", "Middle English", "Old English", "Italian", "Spanish", "Catalan", "Portuguese"}
+_AKIN |= {"Ancient Greek", "Koine Greek", "Hebrew", "Old Latin", "Proto-Italic", "Proto-Indo-European", "Norman"}
+_AKIN |= {"Renaissance Latin", "Dutch", "Middle Dutch", "Danish", "German", "Russian", "Polish"}
+_AKIN |= LATIN | FRENCH | _PASSED | _NATIVE
 _DEPTH = 3
 
 
@@ -59,15 +64,36 @@ class Etymologies:
                 for lang, ancestor in steps:
                     if lang in LATIN:
                         found.setdefault(ancestor, Origin(ancestor, through))
-                    elif lang in _PASSED or (lang == "eng" and _is_base(ancestor, word)):
+                    elif lang in _PASSED or (lang == "eng" and self._is_sure_base(ancestor, word)):
                         behind.append((lang, ancestor, ancestor if lang in FRENCH and depth == 0 else through))
             queue = behind
         return list(found.values())
+
+    def _is_sure_base(self, base: str, word: str) -> bool:
+        """Tell whether a word is made from a base that is not two words in one: `sell` and the saddle, `selle`."""
+        return _is_base(base, word) and not _NATIVE & {lang for lang, _ in self.steps.get(("eng", base), ())}
 
     def is_native(self, word: str) -> bool:
         """Tell whether a word has Germanic ancestors and no Latin or French ones."""
         languages = {lang for lang, _ in self.steps.get(("eng", word), ())}
         return bool(languages & _NATIVE) and not languages & (LATIN | FRENCH)
+
+    def is_disputed(self, word: str) -> bool:
+        """Tell whether a word is also traced to a language from which Latin has nothing: `admiral` to Arabic."""
+        return not {lang for lang, _ in self.steps.get(("eng", word), ())} <= _AKIN
+
+    def is_greek(self, word: str) -> bool:
+        """Tell whether a word is traced to Greek."""
+        return any(lang in ("grc", "Ancient Greek") for lang, _ in self.steps.get(("eng", word), ()))
+
+    def is_compound(self, word: str) -> bool:
+        """Tell whether a word was put together in English: of two words, or with a Germanic word: `peacekeeping`."""
+        steps = self.steps.get(("eng", word), ())
+        if any(lang in LATIN | FRENCH for lang, _ in steps):
+            return False
+        parts = {form for lang, form in steps if lang == "eng" and form != word}
+        free = [part for part in parts if "-" not in part]
+        return len(free) > 1 or any(self.is_native(part.strip("-")) for part in parts)
 
     def roots(self, word: str) -> frozenset[str]:
         """Return the Indo-European roots given for a word, or for the word it is made from."""
@@ -79,4 +105,5 @@ class Etymologies:
 
 def _is_base(base: str, word: str) -> bool:
     """Tell whether `word` is made from `base` by an ending: `cranial` from `cranium`, not `unkind` from `kind`."""
-    return len(base) > 3 and word != base and word.startswith(base[: max(4, len(base) - 2)])
+    whole = len(base) > 3 and "-" not in base  # what `multi-` began says nothing of `cultural`
+    return whole and word != base and word.startswith(base[: max(4, len(base) - 2)])

@@ -20,11 +20,12 @@ from latingloss.kin.learning import learn_weights
 from latingloss.kin.letters import ALPHABET, GAP, Weights, alignment_scores, self_score
 from latingloss.kin.looks import lexeme_shapes, likeness
 from latingloss.morphology.lexicon import lexemes
+from latingloss.tables import read_table
 
 DATA = Path(__file__).parents[1] / "data" / "kin"
 _LARGEST_ROOT = 30  # English words of one root, above which it is a prefix or a particle
 
-Row = tuple[str, str, str, str, str]  # lemma, English word, kind, chain, likeness
+Row = tuple[str, str, str, str, str, str]  # lemma, part of speech, English word, kind, chain, likeness
 
 
 def training_pairs(*, cousins: bool = False) -> Iterator[tuple[str, str]]:
@@ -52,15 +53,20 @@ def _identity() -> Weights:
 
 def relatives_rows(finder: KinFinder) -> list[Row]:
     """Return the rows of the table, in the lexicon's order: those of the lexicon described, then those found."""
-    rows: dict[tuple[str, str], Row] = {}
+    rows: dict[tuple[str, str, str], Row] = {}
+    drifted: dict[str, list[str]] = defaultdict(list)
+    for lemma, word, _ in read_table("kin/drift.tsv"):  # written by hand, so beyond doubt
+        drifted[lemma].append(word)
     for lexeme in finder.entries:
         listed = [word for word in lexeme.kin.split("; ") if word and not word.startswith("~")]
+        listed += [word for word in drifted.pop(lexeme.spelled, ()) if f"~{word}" not in lexeme.kin.split("; ")]
         found = [finder.described(lexeme, word, shared=3) for word in listed] + finder.candidates(lexeme)
         found += finder.cousins(lexeme, [c.word for c in found])
         shapes = lexeme_shapes(lexeme, finder.weights, finder.weights)
         for candidate in found:
             alike = max(0.0, likeness(shapes.borrowed, english_stems(candidate.word), finder.weights))
-            rows.setdefault((lexeme.lemma, candidate.word), (lexeme.lemma, *candidate, f"{alike:.2f}"))
+            row = (lexeme.lemma, lexeme.upos, *candidate, f"{alike:.2f}")
+            rows.setdefault(row[:3], row)
     return list(rows.values())
 
 
@@ -82,7 +88,7 @@ def etymon_rows(finder: KinFinder, rows: Iterable[Row]) -> list[tuple[str, str]]
     for word in finder.vocabulary.words:
         if word not in finder.vocabulary.doubtful:
             latin[word] += [letters(origin.latin) for origin, _ in finder.origins[word] if origin.latin.isalpha()]
-    for lemma, word, kind, *_ in rows:
+    for lemma, _, word, kind, *_ in rows:
         if kind != "shared root" and word.isalpha():
             latin[word].append(letters(lemma))
     kept = []
@@ -114,10 +120,10 @@ def main() -> None:
     vocabulary = Vocabulary(etymologies)
     finder = KinFinder(table, etymologies, vocabulary)
     rows = relatives_rows(finder)
-    _write("relatives.tsv", "lemma\tword\tkind\tchain\talike", rows)
+    _write("relatives.tsv", "lemma\tupos\tword\tkind\tchain\talike", rows)
     _write("roots.tsv", "root\twords", root_rows(etymologies, vocabulary))
     _write("etymons.tsv", "word\tetymons", etymon_rows(finder, rows))
-    extra = {word.removeprefix("~") for lexeme in lexemes() for word in listed_kin(lexeme)} | {row[1] for row in rows}
+    extra = {word.removeprefix("~") for lexeme in lexemes() for word in listed_kin(lexeme)} | {row[2] for row in rows}
     _write("english_zipf.tsv", "zipf\twords", vocabulary.by_zipf(extra))
 
 

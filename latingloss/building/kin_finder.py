@@ -27,6 +27,9 @@ _LONG_SUFFIX = re.compile(
 )
 
 
+Entry = tuple[str, str]  # lemma and part of speech
+
+
 class Candidate(NamedTuple):
     """An English word that may be kin to a lexeme, and why."""
 
@@ -46,19 +49,19 @@ class KinFinder:
     def __init__(self, weights: Weights, etymologies: Etymologies, vocabulary: Vocabulary) -> None:
         self.weights, self.etymologies, self.vocabulary = weights, etymologies, vocabulary
         self.entries = [lexeme for lexeme in lexemes() if lexeme.upos in CLASSES]
-        self.origins: dict[str, list[tuple[Origin, tuple[str, ...]]]] = {}
-        self.by_lemma: dict[str, list[str]] = defaultdict(list)
+        self.origins: dict[str, list[tuple[Origin, tuple[Entry, ...]]]] = {}
+        self.by_entry: dict[Entry, list[str]] = defaultdict(list)
         for word in vocabulary.words:
-            traced = [(origin, _lemmas_of(origin.latin)) for origin in etymologies.origins(word)]
+            traced = [(origin, _entries_of(origin.latin)) for origin in etymologies.origins(word)]
             self.origins[word] = traced
-            for lemma in dict.fromkeys(lemma for _, lemmas in traced for lemma in lemmas):
-                self.by_lemma[lemma].append(word)
+            for entry in dict.fromkeys(entry for _, entries in traced for entry in entries):
+                self.by_entry[entry].append(word)
 
     def candidates(self, lexeme: Lexeme) -> list[Candidate]:
         """Return the relatives of one lexeme beyond doubt, most alike and best known first."""
         shapes = lexeme_shapes(lexeme, self.weights, self.weights)
         ranked = []
-        traced = self.by_lemma.get(lexeme.lemma, [])
+        traced = self.by_entry.get(_entry(lexeme), [])
         for word in dict.fromkeys([*(w for w in traced if self._is_borne_out(lexeme, w)), *self._regular(lexeme)]):
             meant = _agrees(word, lexeme.gloss)
             if not self._is_offered(lexeme, word, meant):
@@ -72,7 +75,7 @@ class KinFinder:
     def _is_offered(self, lexeme: Lexeme, word: str, meant: bool) -> bool:
         """Tell whether a word helps a reader: no name, no quoted Latin, no everyday derivation."""
         vocabulary = self.vocabulary
-        if word in vocabulary.doubtful or self.etymologies.is_native(word):
+        if word in vocabulary.doubtful or self.etymologies.is_native(word) or self.etymologies.is_disputed(word):
             return False
         quoted = letters(word) == letters(lexeme.spelled) and word not in _content(lexeme.gloss)
         rare = vocabulary.zipf[word] < _RAREST_UNMEANT and not word.startswith(plain(lexeme.spelled))
@@ -80,10 +83,14 @@ class KinFinder:
         return not quoted and (meant or not obscure)
 
     def _is_borne_out(self, lexeme: Lexeme, word: str) -> bool:
-        """Tell whether the gloss or the lexicon's kin bear out an etymology; an etymon may be a homograph."""
-        lemma = plain(lexeme.spelled)
-        plainly = (len(word) > 6 and not lexeme.kin) or (len(lemma) > 3 and word.startswith(lemma))
-        return plainly or _agrees(word, lexeme.gloss) or _anchored(word, lexeme, 4)
+        """Tell whether the gloss, the lexicon's kin or the spelling bear out an etymology.
+
+        Where the etymon may be a form of several entries, the spelling says nothing.
+        """
+        if _agrees(word, lexeme.gloss):
+            return True
+        alone = any(entries == (_entry(lexeme),) for _, entries in self.origins[word])
+        return _anchored(word, lexeme, 5) or (alone and _begins_with(word, lexeme))
 
     def _regular(self, lexeme: Lexeme) -> Iterator[str]:
         """Yield the English words that the lemma's regular spelling gives, if nothing speaks against them."""
@@ -95,8 +102,10 @@ class KinFinder:
             traced = self.origins[shape]
             meant = _agrees(shape, lexeme.gloss)
             near = [origin for origin, _ in traced if letters(origin.latin)[:3] in heads and origin.latin.islower()]
-            elsewhere = any(lemmas and lexeme.lemma not in lemmas for _, lemmas in traced)
-            if (traced and not near) or (rivals and not meant):
+            elsewhere = any(entries and _entry(lexeme) not in entries for _, entries in traced)
+            own = any(_entry(lexeme) in entries for _, entries in traced)
+            greek = self.etymologies.is_greek(shape) and not own
+            if (traced and not near) or (rivals and not meant) or greek:
                 continue
             plainly = not (lexeme.kin or elsewhere) and _LONG_SUFFIX.match(shape) and len(shape) > 7
             if meant or plainly or (len(shape) > 5 and _anchored(shape, lexeme, 6 if elsewhere else 5)):
@@ -122,7 +131,7 @@ class KinFinder:
         """
         heads = [head for head in map(letters, stems(lexeme)) if len(head) >= shared]
         traced = self.origins.get(word, [])
-        own = [origin for origin, lemmas in traced if lexeme.lemma in lemmas]
+        own = [origin for origin, entries in traced if _entry(lexeme) in entries]
         own += [origin for origin, _ in traced if letters(origin.latin).startswith(tuple(heads))]
         if own:
             longer = len(letters(own[0].latin)) > len(letters(lexeme.spelled)) + 1
@@ -138,21 +147,25 @@ def _chain(lexeme: Lexeme, origin: Origin, word: str, *, middle: str) -> str:
     return " > ".join(step for step in steps if step)
 
 
+def _entry(lexeme: Lexeme) -> Entry:
+    return lexeme.lemma, lexeme.upos
+
+
 @cache
-def _lemmas_of(form: str) -> tuple[str, ...]:
-    """Return the lemmas of which an etymon is a citation form: nominative, oblique singular, infinitive, participle."""
+def _entries_of(form: str) -> tuple[Entry, ...]:
+    """Return the entries of which an etymon is cited: by nominative, oblique singular, infinitive, participle."""
     key = plain(form).partition(" ")[0]  # of `aqua vitae` the head counts
     if not key.isalpha():
         return ()
     entries = lexemes()
-    cited = [a for a in analyses(key) if _is_citation(a, entries[a.lexeme])]
-    exact = [a for a in cited if plain(entries[a.lexeme].spelled) == key]
+    cited = [a for a in analyses(key) if plain(a.form) == key and _is_citation(a, entries[a.lexeme])]
+    exact = [a for a in cited if plain(entries[a.lexeme].spelled) == key or a.features.get("Degree") == "Cmp"]
     cited = exact or cited
     if has_lengths(form):
         marked = [a for a in cited if a.form.replace("j", "i") == form.replace("j", "i")]
         cited = marked or cited
-    found = tuple(dict.fromkeys(entries[a.lexeme].lemma for a in cited))
-    spelled = {lemma.partition("#")[0] for lemma in found}
+    found = tuple(dict.fromkeys(_entry(entries[a.lexeme]) for a in cited))
+    spelled = {lemma.partition("#")[0] for lemma, _ in found}
     return found if len(found) == 1 or len(spelled) > 1 else ()  # homographs: which one is meant is not known
 
 
@@ -164,6 +177,8 @@ def _is_citation(analysis: Analysis, lexeme: Lexeme) -> bool:
         return True
     if lexeme.upos == "VERB":
         return features.get("VerbForm") in ("Inf", "Part", "Sup", "Ger", "Gdv")
+    if features.get("Degree") == "Cmp":  # minor, of parvus
+        return features.get("Case") == "Nom" and features.get("Number") == "Sing"
     return features.get("Number") == "Sing" and features.get("Case") in ("Acc", "Gen", "Abl")
 
 
@@ -174,6 +189,13 @@ def _content(gloss: str) -> list[str]:
 def _agrees(word: str, gloss: str) -> bool:
     """Tell whether an English word, or one made from the same stem, stands among the glosses."""
     return any(word == other or (len(word) > 4 and word[:5] == other[:5]) for other in _content(gloss))
+
+
+def _begins_with(word: str, lexeme: Lexeme) -> bool:
+    """Tell whether a word begins with the lemma, where the lemma shows the stem that English takes: not `homo`."""
+    lemma = plain(lexeme.spelled)
+    oblique = [plain(stem) for stem, table in lexeme.stems if not table.whole]
+    return len(lemma) > 3 and word.startswith(lemma) and (not oblique or lemma.startswith(tuple(oblique)))
 
 
 def _anchored(word: str, lexeme: Lexeme, shared: int) -> bool:

@@ -13,7 +13,7 @@ _FOREIGN = ("fr", "es", "it", "de", "pt")
 _FOREIGN_MARGIN = 1.2  # Zipf: a word that much commoner in another language is seen in English as a quotation
 _INFLECTED = (
     ("ness", ""), ("s", ""), ("es", ""), ("ed", ""), ("ed", "e"), ("ing", ""), ("ing", "e"), ("er", ""),
-    ("er", "e"), ("ies", "y"), ("ily", "y"), ("iness", "y"), ("ably", "able"), ("ibly", "ible"),
+    ("er", "e"), ("ies", "y"), ("ily", "y"), ("iness", "y"), ("ven", "ve"), ("ably", "able"), ("ibly", "ible"),
 )  # fmt: skip
 
 
@@ -38,6 +38,8 @@ class Vocabulary:
 
     def _is_made(self, word: str) -> bool:
         """Tell whether a word is only an inflection, an everyday derivation or a compound of others."""
+        if self._etymologies.is_compound(word):
+            return True
         if word.endswith("ly") and (word[:-2] in self.zipf or word[:-1] + "e" in self.zipf):
             return True
         for cut in range(4, len(word) - 2):

@@ -4,12 +4,13 @@ No published study says which Latin words English-speaking beginners find hard. 
 `data/difficulty/weights.tsv` are therefore a prior, set after effects known for other second languages: on the
 British Council's Knowledge-based Vocabulary Lists (English words; Spanish and German speakers) difficulty goes
 with log frequency (r = -.375, -.374), letters (.334, .347) and likeness to the first language (-.236, -.355);
-see also Brysbaert, Mandera and Keuleers (2018) on frequency. The weight of shape is a guess. Replace the table
-to use weights of your own.
+see also Brysbaert, Mandera and Keuleers (2018) on frequency. The weight of shape is a guess. Weights of your own,
+such as `fitting.fit_weights` learns from ratings, are passed as an object.
 """
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from functools import cache, lru_cache
 from math import exp
 from typing import NamedTuple
@@ -65,7 +66,12 @@ def letters_changed(key: str, lemma: str) -> float:
     return 1 - same / max(len(key), 1)
 
 
-def _frequency_reason(value: float) -> str:
+def frequency_reason(value: float) -> str:
+    """Say in words how common a word of a Zipf value is.
+
+    >>> frequency_reason(4.5)
+    'uncommon: about 32 in a million words'
+    """
     kind = "very common" if value >= 6 else "common" if value >= 5.2 else "uncommon" if value >= 4.2 else "rare"
     return f"{kind}: {per_million(value)}"
 
@@ -80,10 +86,27 @@ def _cognate_reason(distance: float, nearest: Relative | None) -> str:
 def difficulty(form: str, candidate: Candidate) -> Difficulty:
     """Score one form in one reading; parts: frequency (Zipf), length (letters), cognate distance, shape.
 
-    The score is 1 / (1 + exp(-1.6 s)), s the sum of the parts' effects; 0.5 is an average word.
+    The score is 1 / (1 + exp(-1.6 s)), s the sum of the parts' effects by the shipped weights; 0.5 is an average word.
+    For weights or frequencies of your own, or for someone who knows some words, see `Reader`.
     """
     lexeme = candidate.lexeme
     return _scored(plain(form), lexeme, syllables=_syllables(candidate.form))
+
+
+def reweighed(found: Difficulty, weights: Mapping[str, Weight]) -> Difficulty:
+    """Return a score by other weights, given by the names of the parts."""
+    effects = (round(weights[part.name].effect(part.value), 3) for part in found.parts)
+    return scored(tuple(p.model_copy(update={"effect": e}) for p, e in zip(found.parts, effects, strict=True)))
+
+
+def scored(parts: tuple[DifficultyPart, ...]) -> Difficulty:
+    """Add up the effects of parts and map the sum to a score.
+
+    >>> scored(()).score
+    0.5
+    """
+    total = sum(part.effect for part in parts)
+    return Difficulty(score=round(1 / (1 + exp(-SPREAD * total)), 4), parts=parts)
 
 
 def _syllables(form: str) -> int:
@@ -99,7 +122,7 @@ def _scored(key: str, lexeme: Lexeme, *, syllables: int) -> Difficulty:
     distance = nearest[0][0] if nearest else 1.0
     letters, changed = len(key), letters_changed(key, lemma)
     values = (
-        ("frequency", common, _frequency_reason(common)),
+        ("frequency", common, frequency_reason(common)),
         ("length", float(letters), f"{letters} letters, {syllables} syllable{'s' if syllables > 1 else ''}"),
         ("cognate", distance, _cognate_reason(distance, nearest[0][1] if nearest else None)),
         ("shape", changed, f"far from its dictionary form {lemma.partition('#')[0]}" if changed > 0.5 else ""),
@@ -108,5 +131,4 @@ def _scored(key: str, lexeme: Lexeme, *, syllables: int) -> Difficulty:
         DifficultyPart(name=name, value=round(value, 3), effect=round(weights[name].effect(value), 3), reason=reason)
         for name, value, reason in values
     )
-    total = sum(part.effect for part in parts)
-    return Difficulty(score=round(1 / (1 + exp(-SPREAD * total)), 4), parts=parts)
+    return scored(parts)

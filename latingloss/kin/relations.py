@@ -30,10 +30,10 @@ class Relation(NamedTuple):
 
 
 @built_once
-def _built() -> dict[str, list[Relation]]:
-    found: dict[str, list[Relation]] = {}
-    for lemma, word, kind, chain, alike in read_table("kin/relatives.tsv"):
-        found.setdefault(lemma, []).append(Relation(word, cast(Kinship, kind), chain, float(alike)))
+def _built() -> dict[tuple[str, str], list[Relation]]:
+    found: dict[tuple[str, str], list[Relation]] = {}
+    for lemma, upos, word, kind, chain, alike in read_table("kin/relatives.tsv"):
+        found.setdefault((lemma, upos), []).append(Relation(word, cast(Kinship, kind), chain, float(alike)))
     return found
 
 
@@ -50,7 +50,7 @@ def relations(lexeme: Lexeme) -> tuple[Relation, ...]:
     >>> {"aquarium", "aquatic"} <= {relation.word for relation in relations(find("aqua")[0])}
     True
     """
-    found = {relation.word: relation for relation in _built().get(lexeme.lemma, ())}
+    found = {relation.word: relation for relation in _built().get((lexeme.lemma, lexeme.upos), ())}
     for word in filter(None, lexeme.kin.split("; ")):
         bare = word.removeprefix("~")
         if bare not in found or bare != word:

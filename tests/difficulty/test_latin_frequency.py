@@ -8,7 +8,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from latingloss.difficulty.frequency import corpus_words, form_zipf, lexeme_zipf, per_million, zipf
+from latingloss.difficulty.frequency import Frequencies, corpus_words, form_zipf, lexeme_zipf, per_million, zipf
+from latingloss.errors import TextError
 from latingloss.morphology.lexicon import find
 from latingloss.text.orthography import plain
 
@@ -68,3 +69,26 @@ def test_counts_are_those_of_the_corpus(shared):
         total = sum(n for word, n in counts.items() if plain(word) == form)
         assert form_zipf(form) == pytest.approx(zipf(total, sum(counts.values())), abs=0.15)
     assert sum(counts.values()) < corpus_words() < 1.2 * sum(counts.values())
+
+
+def test_an_own_corpus_is_counted_in_one_call():
+    counted = Frequencies.counted(["Agnus et pastor.", "Pastorque agnum quaerit."])
+    assert counted.words == 6
+    assert counted.counts["agnus", "NOUN"] == pytest.approx(2, abs=0.05)
+    assert counted.counts["pāstor", "NOUN"] == pytest.approx(2, abs=0.05)
+    assert counted.zipf(find("pāstor")[0]) > lexeme_zipf(find("pāstor")[0])
+
+
+def test_a_large_corpus_has_its_own_way(shared):
+    """The Gospel of John in the Clementine Vulgate: each lexeme as common as its own forms, counted by hand."""
+    texts = []
+    with gzip.open(shared / "corpora" / "vulgate-cpdv.tsv.gz", "rt", encoding="utf-8") as lines:
+        texts = [cells[3] for cells in (line.split("\t") for line in lines) if cells[0] == "John"]
+    counted = Frequencies.counted(texts)
+    times = sum(len(re.findall(r"\b[Ll]u(?:x|cis|ci|cem|ce)\b", text)) for text in texts)
+    assert counted.counts["lūx", "NOUN"] == pytest.approx(times, rel=0.1)
+
+
+def test_a_corpus_without_words_is_refused():
+    with pytest.raises(TextError, match="no word"):
+        Frequencies.counted(["1, 2.", ""])

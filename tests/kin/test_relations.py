@@ -70,7 +70,7 @@ def test_enough_lemmas_have_a_relative() -> None:
 
 def test_rows_of_the_table_are_whole() -> None:
     kinds = {"borrowed", "through French", "family", "shared root"}
-    for _, word, kind, chain, alike in read_table("kin/relatives.tsv"):
+    for _, _, word, kind, chain, alike in read_table("kin/relatives.tsv"):
         assert kind in kinds
         assert not chain or chain.endswith(f"> {word}")
         assert 0 <= float(alike) <= 1
