@@ -9,12 +9,12 @@ from functools import partial
 from pathlib import Path
 from time import perf_counter
 
-from benchmarks import accuracy, calibration, coverage, lemmas, misses, words
+from benchmarks import ablation, accuracy, calibration, coverage, lemmas, misses, sample, words
 from benchmarks.cold import cold
 from benchmarks.figures import Figure, as_json, markdown
 from benchmarks.gate import read_baseline, regressions, write_baseline
 from benchmarks.others import others
-from benchmarks.sample import sample
+from benchmarks.scaling import plot, scaling
 from benchmarks.setting import setting
 from benchmarks.sources import Sources
 from benchmarks.speed import speed
@@ -26,7 +26,8 @@ def main(arguments: Sequence[str] | None = None) -> int:
     """Run one command; return the exit code: 1 for a regression found by the gate, else 0."""
     options = _parser().parse_args(arguments)
     if options.command == "sample":
-        print("\n".join(sample(options.number)))
+        drawn = sample.relatives if options.what == "relatives" else sample.words
+        print("\n".join(drawn(options.number)))
         return 0
     if not options.shared.is_dir():
         raise SystemExit(f"{options.shared} is no folder; give the folder of checks and corpora with --shared")
@@ -40,6 +41,7 @@ def _parser() -> argparse.ArgumentParser:
     parser.add_argument("--out", type=Path, help="figures: file for the Markdown table; the JSON goes beside it")
     parser.add_argument("--quick", action="store_true", help="figures: a part of every set, in about a minute")
     parser.add_argument("--update", action="store_true", help="gate: make what is measured the new baseline")
+    parser.add_argument("--what", choices=("words", "relatives"), default="words", help="sample: of which table")
     parser.add_argument("--number", type=int, default=1, help="sample: another number gives other entries")
     return parser
 
@@ -54,6 +56,7 @@ def _figures(options: argparse.Namespace) -> int:
     print(page)
     if options.out:
         options.out.write_text(page, encoding="utf-8")
+        plot(figures, options.out.with_suffix(".svg"))
         options.out.with_suffix(".json").write_text(as_json(figures, where), encoding="utf-8")
     return 0
 
@@ -66,8 +69,10 @@ def _families(sources: Sources) -> tuple[Callable[[], Iterator[Figure]], ...]:
         partial(misses.figures, sources, "perseus-train"),
         *(partial(lemmas.figures, sources, name) for name in ("proiel-dev", "perseus-train", "ittb-dev")),
         partial(calibration.figures, sources),
+        partial(ablation.ablation, sources),
         partial(words.relatives, sources),
         partial(speed, sources),
+        partial(scaling, sources),
     )
 
 

@@ -8,11 +8,12 @@ from typing import NamedTuple
 import numpy as np
 from numpy.typing import NDArray
 
-from latingloss.corpus.sources import Piece
+from latingloss.corpus.pieces import Given, Piece
+from latingloss.tables import collector_paused
 from latingloss.text.lines import lines
 from latingloss.text.tokens import tokenize
 
-TOKENS_A_BATCH = 1 << 16
+TOKENS_A_BATCH = 1 << 15
 
 
 class Batch(NamedTuple):
@@ -39,19 +40,18 @@ class _Gathered:
         self.words: list[int] = []  # which of them are words
         self.texts: list[str] = []  # of the words
 
-    def add(self, piece: Piece, number: int) -> int:
-        """Lay a piece on, its passages numbered from `number`; return the next number."""
+    def add(self, piece: Piece) -> None:
+        """Lay a piece on."""
         if not self.works or self.works[-1] != piece.work:
             self.works.append(piece.work)
-        base, work = self.length, len(self.works) - 1
-        found = lines(piece.text)
-        self.passages += [(base + x.start, base - piece.start, number + i, work) for i, x in enumerate(found)]
-        spans = tokenize(piece.text, offset=base)
-        self.words += [i for i, span in enumerate(spans, len(self.starts)) if span.kind == "word"]
-        self.texts += [span.text for span in spans if span.kind == "word"]
-        self.starts += [span.start for span in spans]
+        given = piece.given or _cut(piece.text)
+        base, work, numbers = self.length, len(self.works) - 1, range(piece.first, piece.first + len(given.passages))
+        offset = base - piece.start
+        self.passages += [(base + at, offset, i, work) for i, at in zip(numbers, given.passages, strict=True)]
+        self.words += [i for i, (_, _, word) in enumerate(given.tokens, len(self.starts)) if word]
+        self.texts += [text for text, _, word in given.tokens if word]
+        self.starts += [base + start for _, start, _ in given.tokens]
         self.length += len(piece.text)
-        return number + len(found)
 
     def batches(self) -> Iterator[Batch]:
         """Yield the words in batches of whole passages."""
@@ -69,6 +69,13 @@ class _Gathered:
             )  # fmt: skip
 
 
+def _cut(text: str) -> Given:
+    return Given(
+        tuple(line.start for line in lines(text)),
+        tuple((text, start, kind == "word") for text, start, _, kind in tokenize(text)),
+    )
+
+
 def _parted(new: NDArray[np.int64], words: int) -> Iterator[slice]:
     """Cut the words where a passage begins (`new`, ascending), as soon as a part has the batch's size."""
     first = 0
@@ -80,11 +87,11 @@ def _parted(new: NDArray[np.int64], words: int) -> Iterator[slice]:
 
 
 def batches(pieces: Iterable[Piece]) -> Iterator[Batch]:
-    """Yield the words of all pieces in order; pieces of one work after another count their passages on."""
-    gathered, work, number = _Gathered(), None, 0
+    """Yield the words of all pieces in order."""
+    gathered = _Gathered()
     for piece in pieces:
-        number = gathered.add(piece, number if piece.work == work else 0)
-        work = piece.work
+        with collector_paused():
+            gathered.add(piece)
         if len(gathered.starts) >= TOKENS_A_BATCH:
             yield from gathered.batches()
             gathered = _Gathered()

@@ -15,19 +15,19 @@ from numpy.typing import NDArray
 
 from latingloss.context.columns import Ints, Types, lay_out
 from latingloss.context.model import Model
-from latingloss.context.tags import CASES, NUMBERS
 from latingloss.difficulty.frequency import lexeme_zipf
 from latingloss.difficulty.score import SPREAD, known_relatives, letters_changed, shipped_weights
 from latingloss.engines.builtin import sense_order, word_parts
 from latingloss.morphology.lexicon import Lexeme
 from latingloss.morphology.ranking import Candidate
 from latingloss.pronunciation import syllable_count
+from latingloss.tables import collector_paused
 from latingloss.text.orthography import plain, printed
 
 ROW = np.dtype(
-    [("lemma", "i4"), ("upos", "i2"), ("case", "i1"), ("number", "i1"), ("person", "i1"), ("guessed", "?"),
-     ("zipf", "f4"), ("letters", "i2"), ("syllables", "i2"), ("distance", "f4"), ("relative", "i4"),
-     ("changed", "f4"), ("difficulty", "f4"), ("known", "?")]
+    [("lemma", "i4"), ("upos", "i2"), ("features", "i4"), ("guessed", "?"), ("zipf", "f4"), ("letters", "i2"),
+     ("syllables", "i2"), ("distance", "f4"), ("relative", "i4"), ("changed", "f4"), ("difficulty", "f4"),
+     ("known", "?")]
 )  # fmt: skip
 Rows = NDArray[np.void]
 WORDS_AT_ONCE = 8192
@@ -83,6 +83,7 @@ class Forms:
     def __init__(self, model: Model) -> None:
         self._model = model
         self.forms, self.lemmas, self.upos, self.relatives = Names(), Names(), Names(), Names()
+        self.features: dict[tuple[tuple[str, str], ...], int] = {}  # sets of features, by number
         self._types = Types(model.tags, model.signs, model.memory)
         self._prints = _Prints(self.forms, self._types)
         self._rows = np.zeros(1024, ROW)
@@ -92,6 +93,10 @@ class Forms:
 
     def read(self, tokens: Sequence[str], passage: Ints) -> Words:
         """Choose a reading in context for the words of tokens, given the passage (ascending) of each token."""
+        with collector_paused():
+            return self._read(tokens, passage)
+
+    def _read(self, tokens: Sequence[str], passage: Ints) -> Words:
         prints = np.fromiter(map(self._prints.__getitem__, tokens), np.int32, len(tokens))
         cut = np.array(self._prints.words, np.int32).reshape(-1, 3)[prints]
         width = 1 + (cut[:, 1] >= 0)
@@ -140,12 +145,11 @@ class Forms:
 
     def _values(self, form: int, reading: int) -> tuple[Any, ...]:
         candidate: Candidate = self._types.candidates[form][reading]
-        text, features, lemma = self.forms.names[form], candidate.features, candidate.lexeme.lemma
+        text, lemma = self.forms.names[form], candidate.lexeme.lemma
         distance, relative = _nearest(candidate.lexeme)
         return (
             self.lemmas.number(printed(lemma)), self.upos.number(candidate.upos),
-            CASES.index(features.get("Case", "")), NUMBERS.index(features.get("Number", "")),
-            int(features.get("Person", 0)), candidate.guessed,
+            self.features.setdefault(tuple(candidate.features.items()), len(self.features)), candidate.guessed,
             lexeme_zipf(candidate.lexeme), len(plain(text)), syllable_count(candidate.form),
             distance, self.relatives.number(relative) if relative else -1,
             letters_changed(plain(text), lemma), 0.0, True,

@@ -9,17 +9,20 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Sequence
 from os import PathLike
 from pathlib import Path
+from threading import local
 from typing import TYPE_CHECKING
 
 import numpy as np
 from numpy.typing import NDArray
 
 from latingloss.context.model import shipped
-from latingloss.context.tags import CASES, NUMBERS
 from latingloss.corpus.batches import Batch, batches
 from latingloss.corpus.extra import pa, pl
+from latingloss.corpus.files import MOST_BYTES
 from latingloss.corpus.forms import Forms, Words
-from latingloss.corpus.sources import Source, pieces
+from latingloss.corpus.pieces import Piece
+from latingloss.corpus.schema import FEATURES, SCHEMA
+from latingloss.corpus.sources import BadFile, Corpus, Texts
 
 if TYPE_CHECKING:
     import polars
@@ -28,70 +31,72 @@ if TYPE_CHECKING:
 _ROWS_A_GROUP = 1 << 17
 _MOST_PRINTS = 80_000  # kept before the tables are begun anew, so that memory stays flat
 
-_FIELDS = (
-    ("work", pa.string(), "name given to the text, or the file's"),
-    ("passage", pa.int32(), "number in the work, from 0: a line, or a sentence of a text on one line"),
-    ("token", pa.int32(), "number in the passage, from 0, marks and numerals counted"),
-    ("start", pa.int64(), "offset in the text, in characters"),
-    ("end", pa.int64(), "offset behind the last character; an enclitic has its token's offsets"),
-    ("form", pa.string(), "the word as printed"),
-    ("lemma", pa.string(), "dictionary form with vowel lengths; homographs carry #1, #2"),
-    ("upos", pa.string(), "part of speech, a Universal Dependencies tag"),
-    ("case", pa.string(), "UD value; null if none"),
-    ("number", pa.string(), "UD value; null if none"),
-    ("person", pa.int8(), "1, 2, 3; null if none"),
-    ("confidence", pa.float32(), "probability of the reading in its context"),
-    ("zipf", pa.float32(), "how common the lemma is: log10 of uses in 10^9 words"),
-    ("letters", pa.int16(), "of the form"),
-    ("syllables", pa.int16(), "of the form"),
-    (
-        "cognate_distance",
-        pa.float32(),
-        "from the nearest English relative: 0 same .. 1 nothing in common, or none known",
-    ),
-    ("relative", pa.string(), "the nearest English relative that a reader knows; null if none"),
-    ("difficulty", pa.float32(), "0 easy .. 1 hard"),
-    ("guessed", pa.bool_(), "true if the lemma is not in the lexicon"),
-)
-SCHEMA = pa.schema([pa.field(name, kind, metadata={"description": text}) for name, kind, text in _FIELDS])
 
-
-def score(texts: Iterable[Source] | PathLike[str]) -> Iterator[polars.DataFrame]:
+def score(
+    texts: Texts, *, on_bad_file: BadFile | None = None, most_bytes: int = MOST_BYTES
+) -> Iterator[polars.DataFrame]:
     """Score every word of a corpus; yield data frames of the columns of `SCHEMA`, in the order of the texts.
 
-    `texts` are pairs of work and text, or paths of UTF-8 files (`.gz` too), in any mixture; they are read one
-    after another, and memory stays flat however long they are. Rows do not depend on how they fall into batches.
+    `texts` are pairs (work, text), paths of files, folders or patterns (`Path("psalms/*.txt.gz")`), and `Table`s, in
+    any mixture; see `latingloss.corpus.sources.Corpus` for the formats. They are read one after another, and memory
+    stays flat however long they are. Rows do not depend on how they fall into batches. A file that cannot be read
+    raises `FormatError` with its name and line; with `on_bad_file` it is left out and this is called with the error.
+    `most_bytes` is what one file may unpack to.
 
     >>> frame = next(score([("Hymn", "Stellae lucent.")]))
     >>> frame.select("form", "lemma", "case", "person").rows()
     [('Stellae', 'stēlla', 'Nom', None), ('lucent', 'lūceō', None, 3)]
     """
-    for batch in score_batches(texts):
+    for batch in score_batches(texts, on_bad_file=on_bad_file, most_bytes=most_bytes):
         frame = pl.from_arrow(batch)
         assert isinstance(frame, pl.DataFrame)
         yield frame
 
 
-def score_batches(texts: Iterable[Source] | PathLike[str]) -> Iterator[pyarrow.RecordBatch]:
+def score_batches(
+    texts: Texts, *, on_bad_file: BadFile | None = None, most_bytes: int = MOST_BYTES
+) -> Iterator[pyarrow.RecordBatch]:
     """Score as `score` does, but yield Arrow record batches."""
-    forms = Forms(shipped())
-    for batch in batches(pieces(texts)):
-        if len(forms) > _MOST_PRINTS:
-            forms = Forms(shipped())
+    return score_pieces(Corpus(texts, on_bad_file=on_bad_file, most_bytes=most_bytes))
+
+
+def score_pieces(pieces: Iterable[Piece]) -> Iterator[pyarrow.RecordBatch]:
+    """Score pieces of texts; yield Arrow record batches of the columns of `SCHEMA`."""
+    for batch in batches(pieces):
+        forms = _tables()
         yield _columns(batch, forms.read(batch.text, batch.place), forms)
 
 
-def write_parquet(texts: Iterable[Source] | PathLike[str], path: str | PathLike[str]) -> int:
+class _Kept(local):
+    """The tables of a thread, kept from one call to the next; they are not safe to share."""
+
+    forms: Forms | None = None
+
+
+_kept = _Kept()
+
+
+def _tables() -> Forms:
+    """Return the tables of this thread, new ones when the old have grown too large."""
+    if _kept.forms is None or len(_kept.forms) > _MOST_PRINTS:
+        _kept.forms = Forms(shipped())
+    return _kept.forms
+
+
+def write_parquet(
+    texts: Texts, path: str | PathLike[str], *, on_bad_file: BadFile | None = None, most_bytes: int = MOST_BYTES
+) -> int:
     """Score a corpus into one Parquet file with the columns of `SCHEMA`; return the number of words.
 
-    Until it is whole the file has `.part` behind its name.
+    Takes what `score` takes. Until it is whole the file has `.part` behind its name. For processes, progress and
+    going on after a stop, see `write_parts`.
     """
     from pyarrow.parquet import ParquetWriter
 
     unfinished = Path(f"{path}.part")
     words = 0
     with ParquetWriter(unfinished, SCHEMA, compression="zstd") as writer:
-        for group in _groups(score_batches(texts)):
+        for group in _groups(score_batches(texts, on_bad_file=on_bad_file, most_bytes=most_bytes)):
             writer.write_table(group, row_group_size=group.num_rows)
             words += group.num_rows
     unfinished.replace(path)
@@ -113,9 +118,8 @@ def _groups(batches: Iterator[pyarrow.RecordBatch]) -> Iterator[pyarrow.Table]:
 
 
 def _columns(batch: Batch, words: Words, forms: Forms) -> pyarrow.RecordBatch:
-    """Lay words out as Arrow columns; a code of -1, or of the empty name, is null."""
+    """Lay words out as Arrow columns."""
     token, reading = words.token, words.reading
-    person = reading["person"]
     columns = {
         "work": _named(batch.works, batch.work[token]),
         "passage": pa.array(batch.passage[token].astype(np.int32)),
@@ -125,18 +129,22 @@ def _columns(batch: Batch, words: Words, forms: Forms) -> pyarrow.RecordBatch:
         "form": _named(forms.forms.names, words.form),
         "lemma": _named(forms.lemmas.names, reading["lemma"]),
         "upos": _named(forms.upos.names, reading["upos"]),
-        "case": _named(CASES, reading["case"], none=0),
-        "number": _named(NUMBERS, reading["number"], none=0),
-        "person": pa.array(person, mask=person == 0),
         "confidence": pa.array(words.confidence),
         "cognate_distance": pa.array(reading["distance"]),
-        "relative": _named(forms.relatives.names, reading["relative"], none=-1),
+        "relative": _named([*forms.relatives.names, None], reading["relative"]),  # -1 is none
     } | {name: pa.array(reading[name]) for name in ("zipf", "letters", "syllables", "difficulty", "guessed")}
+    sets, code = [dict(features) for features in forms.features], reading["features"]
+    for column, name in FEATURES.items():
+        kind = SCHEMA.field(column).type
+        values = [features.get(name) for features in sets]
+        columns[column] = pa.array(values, pa.string()).cast(kind).take(pa.array(code))
     return pa.RecordBatch.from_arrays([columns[name] for name in SCHEMA.names], schema=SCHEMA)
 
 
-def _named(names: Sequence[str], codes: NDArray[np.integer], *, none: int | None = None) -> pyarrow.Array:
+def _named(names: Sequence[str | None], codes: NDArray[np.integer]) -> pyarrow.Array:
     """Return the names of codes as strings; only the names met are turned into Arrow."""
-    met, where = np.unique(codes, return_inverse=True)
-    values = pa.array([None if code == none else names[code] for code in met.tolist()], pa.string())
-    return values.take(pa.array(where))
+    met = np.zeros(len(names), np.int32)
+    met[codes] = 1
+    where = np.flatnonzero(met)
+    met[where] = np.arange(len(where), dtype=np.int32)
+    return pa.array([names[code] for code in where.tolist()], pa.string()).take(pa.array(met[codes]))

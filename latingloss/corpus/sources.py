@@ -1,85 +1,159 @@
-"""Sources: texts by name, or files read piece by piece, so that memory stays flat."""
+"""Sources: texts by name, files, folders and tables, as pieces in order."""
 
 from __future__ import annotations
 
-import gzip
-from collections.abc import Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator, Sequence
+from dataclasses import replace
+from glob import glob, has_magic
 from os import PathLike
 from pathlib import Path
-from typing import NamedTuple, TextIO
+from typing import NamedTuple
 
+from latingloss.corpus import plain
+from latingloss.corpus.files import MOST_BYTES, TextFile, bare_name
+from latingloss.corpus.marked import read_conllu, read_tei
+from latingloss.corpus.pieces import Piece
+from latingloss.corpus.table import Table, read_parquet, read_rows
 from latingloss.errors import FormatError, InputTypeError
 
-_PIECE_CHARACTERS = 1 << 17
+Source = tuple[str, str] | PathLike[str] | Table  # a work's name and its text; a file, folder or glob; a table
+Texts = Iterable[Source] | PathLike[str] | Table
+BadFile = Callable[[FormatError], None]
 
-Source = tuple[str, str] | PathLike[str]  # a work's name and its text, or a file
+_MARKED = {".conllu": read_conllu, ".xml": read_tei, ".tei": read_tei}
+_TABLES = frozenset((".csv", ".tsv", ".jsonl", ".ndjson", ".parquet"))
+_KNOWN = frozenset((".txt", *_MARKED, *_TABLES))
 
 
-class Piece(NamedTuple):
-    """A part of a work that can be read by itself; `start` is its offset in the text it is cut from."""
-
+class _File(NamedTuple):
+    path: Path
     work: str
-    text: str
-    start: int
+    columns: Table
 
 
-def pieces(texts: Iterable[Source] | PathLike[str]) -> Iterator[Piece]:
-    """Yield the pieces of all texts in order; texts with one name after another are one work.
+class Corpus:
+    """The pieces of all texts in order; iterate it once.
 
-    A file is UTF-8 text, gzip-compressed if its name ends in `.gz`; its work is named after it. A long file is cut
-    between lines. Raises `FormatError` naming a file that is not UTF-8, `InputTypeError` for other sources.
+    A text is a pair (work, text) or a path. The suffix of a file tells how it is read: `.conllu`, `.xml` or `.tei`
+    (TEI P5), `.csv`, `.tsv`, `.jsonl`, `.ndjson`, `.parquet`, all else as plain text; `.gz`, `.bz2` or `.xz` may
+    follow, and what is left of the name is the work's. Of a folder the files with these suffixes or `.txt` are taken,
+    of a path with `*`, `?` or `[` those that match, in the order of their names, each work named by its place below
+    the folder. `Table` names columns. Texts with one name after another are one work.
 
-    >>> list(pieces([("Hymn", "Lux lucet.")]))
-    [Piece(work='Hymn', text='Lux lucet.', start=0)]
+    `on_bad_file`, if given, is called for each file that cannot be read, which is then left out; every file is read
+    through once before, so that none of a bad one is used. Without it the `FormatError` is raised. `most_bytes` is
+    what one file may unpack to. Raises `InputTypeError` for other sources.
+
+    >>> list(Corpus([("Hymn", "Lux lucet.\\nNox abit."), ("Hymn", "Sol oritur.")]))[1]
+    Piece(work='Hymn', text='Sol oritur.', start=0, first=2, given=None)
     """
-    for text in [texts] if isinstance(texts, PathLike) else texts:
-        if isinstance(text, PathLike):
-            yield from _file_pieces(Path(text))
-        elif isinstance(text, tuple) and len(text) == 2 and all(isinstance(part, str) for part in text):
-            yield Piece(*text, 0)
-        else:
-            raise InputTypeError(f"got {text!r:.60}; a text is a pair (work, text), a file is a pathlib.Path")
+
+    def __init__(self, texts: Texts, *, on_bad_file: BadFile | None = None, most_bytes: int = MOST_BYTES) -> None:
+        self._texts = [texts] if isinstance(texts, PathLike | Table) else texts
+        self._on_bad_file, self._most_bytes = on_bad_file, most_bytes
+        self._before, self._file = 0, None
+        self.bytes = sum(map(_size, self._texts)) if isinstance(self._texts, Sequence) else None
+
+    _file: TextFile | None
+    bytes: int | None  # of all texts, if they are a list: what `read` will come to
+
+    @property
+    def read(self) -> int:
+        """Number of bytes of files and characters of texts read so far."""
+        return self._before + (self._file.read if self._file else 0)
+
+    def __iter__(self) -> Iterator[Piece]:
+        work, number = None, 0
+        for piece in self._pieces():
+            number = number if piece.work == work else 0
+            work = piece.work
+            yield piece._replace(first=number)
+            number += piece.passages
+
+    def _pieces(self) -> Iterator[Piece]:
+        for source in self._texts:
+            if not isinstance(source, PathLike | Table):
+                piece = Piece(*_pair(source))
+                self._before += len(piece.text)
+                yield piece
+                continue
+            for file in self._found(source):
+                yield from self._file_pieces(file)
+                self._before, self._file = self._before + file.path.stat().st_size, None
+
+    def _found(self, source: PathLike[str] | Table) -> list[_File]:
+        try:
+            return _files(source)
+        except FormatError as error:
+            self._bad(error)
+            return []
+
+    def _file_pieces(self, file: _File) -> Iterator[Piece]:
+        if self._on_bad_file:
+            try:
+                for _ in self._read(file):
+                    pass
+            except FormatError as error:
+                self._bad(error)
+                return
+        yield from self._read(file)
+
+    def _bad(self, error: FormatError) -> None:
+        if not self._on_bad_file:
+            raise error
+        self._on_bad_file(error)
+
+    def _read(self, file: _File) -> Iterator[Piece]:
+        suffix = Path(bare_name(file.path)).suffix.lower()
+        if suffix == ".parquet":
+            return read_parquet(file.path, file.work, file.columns)
+        self._file = TextFile(file.path, most_bytes=self._most_bytes)
+        if suffix in _TABLES:
+            return read_rows(self._file, file.work, file.columns)
+        return _MARKED.get(suffix, plain.read)(self._file, file.work)
 
 
-def _file_pieces(path: Path) -> Iterator[Piece]:
-    work = path.name.removesuffix(".gz").rpartition(".")[0] or path.name
-    start = 0
-    try:
-        with _opened(path) as file:
-            for text in _cut(file):
-                yield Piece(work, text, start)
-                start += len(text)
-    except UnicodeDecodeError as error:
-        raise FormatError(f"{path}: not UTF-8 text ({error.reason}); convert it first") from error
-    except (gzip.BadGzipFile, EOFError) as error:
-        raise FormatError(f"{path}: not a whole gzip file: {error}") from error
+def _pair(source: object) -> tuple[str, str]:
+    if isinstance(source, tuple) and len(source) == 2 and all(isinstance(part, str) for part in source):
+        return source
+    raise InputTypeError(f"got {source!r:.60}; a text is a pair (work, text), a file is a pathlib.Path or a Table")
 
 
-def _opened(path: Path) -> TextIO:
-    if path.suffix == ".gz":
-        return gzip.open(path, "rt", encoding="utf-8-sig", newline="")
-    return open(path, encoding="utf-8-sig", newline="")
+def _files(source: PathLike[str] | Table) -> list[_File]:
+    """Return the files of a path: itself, those of a folder, or those that match a pattern."""
+    columns = source if isinstance(source, Table) else Table(source)
+    path = Path(columns.path)
+    if path.is_dir():
+        found, root = sorted(p for p in path.rglob("*") if _is_text(p.relative_to(path)) and p.is_file()), path
+        if not found:
+            raise FormatError(f"{path}: no file in it ends in {', '.join(sorted(_KNOWN))}")
+    elif has_magic(str(path)) and not path.exists():
+        root = next(parent for parent in path.parents if not has_magic(str(parent)))
+        found = [Path(name) for name in sorted(glob(str(path), recursive=True)) if Path(name).is_file()]
+        if not found:
+            raise FormatError(f"{path}: no file matches")
+    elif path.is_file():
+        found, root = [path], path.parent
+    else:
+        raise FormatError(f"{path}: no such file; give the path of a file or folder")
+    return [_File(p, _work(p.relative_to(root)), replace(columns, path=p)) for p in found]
 
 
-def _cut(file: TextIO) -> Iterator[str]:
-    """Cut a file between lines, not where a word is broken off; every piece of a cut file has two lines or more.
+def _is_text(path: Path) -> bool:
+    hidden = any(part.startswith(".") for part in path.parts)
+    return not hidden and Path(bare_name(path)).suffix.lower() in _KNOWN
 
-    (A text of one line is read as prose, so a last line must not become a text of its own.)
-    """
-    held = ""
-    lines: list[str] = []
-    length = printed = 0
-    for line in file:
-        lines.append(line)
-        length += len(line)
-        printed += not line.isspace()
-        if length >= _PIECE_CHARACTERS and printed >= 2 and not line.rstrip().endswith(("-", "‐", "\u00ad")):
-            if held:
-                yield held
-            held, lines, length, printed = "".join(lines), [], 0, 0
-    rest = "".join(lines)
-    if held and printed >= 2:
-        yield held
-        held = ""
-    if held or rest:
-        yield held + rest
+
+def _work(path: Path) -> str:
+    name = bare_name(path)
+    return path.with_name(Path(name).stem).as_posix()
+
+
+def _size(source: Source) -> int:
+    """Return about how much there is to read of a source; none of one that will turn out bad."""
+    if isinstance(source, PathLike | Table):
+        try:
+            return sum(file.path.stat().st_size for file in _files(source))
+        except (FormatError, OSError):
+            return 0
+    return len(_pair(source)[1])

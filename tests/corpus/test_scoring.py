@@ -11,14 +11,16 @@ from hypothesis import strategies as st
 
 from latingloss import annotate
 from latingloss.difficulty.score import difficulty
-from latingloss.errors import FormatError, InputTypeError, LatinglossError
+from latingloss.errors import LatinglossError
 
 pl = pytest.importorskip("polars", reason="needs the extra corpus")
 pytest.importorskip("pyarrow", reason="needs the extra corpus")
 
 from latingloss.corpus import batches as batching  # noqa: E402
-from latingloss.corpus import score, score_batches, sources, summarize, write_parquet  # noqa: E402
-from latingloss.corpus.scoring import SCHEMA  # noqa: E402
+from latingloss.corpus import pieces, score, score_batches, summarize, write_parquet  # noqa: E402
+from latingloss.corpus.schema import FEATURES, SCHEMA  # noqa: E402
+from latingloss.morphology.lexicon import find, lexemes  # noqa: E402
+from latingloss.morphology.priors import lexeme_count  # noqa: E402
 from latingloss.morphology.ranking import candidates  # noqa: E402
 
 _WORDS = "lux glória populúsque viden mecum itaque Stellae bonus virī amāvit sancti-\nficátur gaudébimus XII , . ! ℣ *"
@@ -32,7 +34,7 @@ def _annotated(text: str) -> list[tuple[object, ...]]:
     except LatinglossError:  # no Latin letter
         return []
     return [
-        (p, t, token.start, token.end, w.form, w.lemma, w.upos, *map(w.features.get, ("Case", "Number")), w.guessed)
+        (p, t, token.start, token.end, w.form, w.lemma, w.upos, w.guessed, w.features)
         for p, passage in enumerate(document.passages)
         for t, token in enumerate(passage.tokens)
         if token.kind == "word"
@@ -42,9 +44,11 @@ def _annotated(text: str) -> list[tuple[object, ...]]:
 
 @given(_TEXT)
 def test_rows_are_the_words_of_annotation(text: str) -> None:
-    columns = ["passage", "token", "start", "end", "form", "lemma", "upos", "case", "number", "guessed"]
-    rows = [row for frame in score([("w", text)]) for row in frame.select(columns).rows()]
-    assert rows == _annotated(text)
+    columns = ["passage", "token", "start", "end", "form", "lemma", "upos", "guessed"]
+    rows = [row for frame in score([("w", text)]) for row in frame.iter_rows(named=True)]
+    features = [{name: str(row[c]) for c, name in FEATURES.items() if row[c] is not None} for row in rows]
+    found = [(*(row[c] for c in columns), shown) for row, shown in zip(rows, features, strict=True)]
+    assert found == _annotated(text)
 
 
 def test_scores_are_those_of_the_score_room() -> None:
@@ -86,7 +90,7 @@ def test_a_file_gives_the_rows_of_its_text(tmp_path: Path, suffix: str, monkeypa
     with gzip.open(path, "wt", newline="") if suffix else open(path, "w", newline="") as file:
         file.write(text)
     whole = pl.concat(score([("hymn", text)]))
-    monkeypatch.setattr(sources, "_PIECE_CHARACTERS", 100)
+    monkeypatch.setattr(pieces, "PIECE_CHARACTERS", 100)
     assert pl.concat(score(path)).equals(whole)
     assert all(text[a:b] for a, b in whole.select("start", "end").rows())
 
@@ -114,21 +118,18 @@ def test_the_summary_is_that_of_the_rows() -> None:
     assert row["hardest"] == [own.sort("difficulty")["lemma"][-1]]
 
 
+def test_coverage_is_by_the_rank_of_the_counted_lemmas() -> None:
+    # ranks from the shipped counts themselves: et is the first, praetergredior is beyond the 2,000th
+    summary = summarize(pl.concat(score([("a", "Et nox et praetergredietur.")])))
+    assert summary.select("coverage_500", "coverage_1000", "coverage_2000").row(0) == (0.75, 0.75, 0.75)
+    counts = sorted((lexeme_count(lexeme) for lexeme in lexemes()), reverse=True)
+    rank = {lemma: 1 + counts.index(lexeme_count(find(lemma)[0])) for lemma in ("et", "nox", "praetergredior")}
+    assert rank["et"] < rank["nox"] <= 500 and rank["praetergredior"] > 2000
+
+
 def test_no_words_give_no_rows(tmp_path: Path) -> None:
     assert list(score_batches([("a", ""), ("b", "… 12 \u00ad")])) == []
     assert write_parquet([], tmp_path / "none.parquet") == 0
-
-
-def test_what_is_no_text_is_refused(tmp_path: Path) -> None:
-    with pytest.raises(InputTypeError, match="a text is a pair"):
-        next(score(["Lux lucet."]))  # type: ignore[list-item]
-    path = tmp_path / "old.txt"
-    path.write_bytes("Lux æterna".encode("latin-1"))
-    with pytest.raises(FormatError, match=r"old\.txt: not UTF-8"):
-        next(score(path))
-    (tmp_path / "x.gz").write_bytes(b"Lux")
-    with pytest.raises(FormatError, match="gzip"):
-        next(score(tmp_path / "x.gz"))
 
 
 def test_without_the_extra_the_command_is_named(monkeypatch: pytest.MonkeyPatch) -> None:
