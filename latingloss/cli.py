@@ -18,12 +18,23 @@ from latingloss.errors import FormatError, LatinglossError
 
 if TYPE_CHECKING:
     from latingloss.document import Document
+    from latingloss.sheets.authoring import TextPlan
+    from latingloss.sheets.booklet import Booklet, Text
 
 LEVELS = {"few": 0.15, "some": 0.25, "many": 0.4}  # share of a line's words that is picked out
 _EXAMPLES = """\
 examples:
-  latingloss demo                                      write the sheet of the bundled evening blessing
-  latingloss sheet hymn.la.txt hymn.en.txt --title "A hymn" --out hymn.html
+  latingloss demo                                      write the bundled booklet as web page, PDF, DOCX and captions
+  latingloss sheet hymn.la.txt hymn.en.txt --title "A hymn" --out hymn.pdf
+  latingloss sheet hymn.la.txt hymn.en.txt --corrections hymn.yaml --out hymn.docx
+  latingloss sheet songs.yaml --paper A5 --out songs.pdf   several texts, as a booklet file lists them:
+      title: Songs for the choir
+      texts:
+        - {latin: hymn.la.txt, english: hymn.en.txt, title: A hymn, source: Anonymous}
+        - {latin: motto.la.txt, corrections: motto.corrections.yaml}
+  latingloss sheet hymn.la.txt hymn.en.txt --columns latin,rendering,space --lines > hymn.html
+  latingloss sheet hymn.la.txt hymn.en.txt --practice all --out hymn.pdf   with exercises and their answers
+  latingloss sheet hymn.la.txt hymn.en.txt --length 1:30 --out hymn.vtt    captions for a recording
   latingloss sheet - < psalm.txt > psalm.html          Latin from standard input, no rendering
   latingloss explain noctem
   latingloss score psalm.txt > psalm.tsv               a row for every word, with its difficulty
@@ -53,19 +64,38 @@ def _parser() -> argparse.ArgumentParser:
     )
     parser.add_argument("--version", action="version", version=f"latingloss {__version__}")
     commands = parser.add_subparsers(metavar="command", required=True)
-    demo = commands.add_parser("demo", help="write the study sheet of the bundled evening blessing")
-    demo.add_argument("--out", default="sheet.html", help="file to write (default %(default)s)")
-    demo.set_defaults(run=_demo, title="", level="some")
-    sheet = commands.add_parser("sheet", help="make a study sheet of a Latin text and its English rendering")
-    sheet.add_argument("latin", help="UTF-8 text file, or - for standard input")
+    demo = commands.add_parser("demo", help="write the bundled booklet of two prayers of a choir")
+    demo.add_argument("--out", help="file to write, .html, .pdf, .docx, .md or .vtt (default: all but .md, choir.*)")
+    demo.set_defaults(run=_demo)
+    sheet = commands.add_parser("sheet", help="make a study sheet of a Latin text, or a booklet of several")
+    sheet.add_argument("latin", help="UTF-8 text file, or - for standard input; or a booklet file, .yaml")
     sheet.add_argument("english", nargs="?", help="its rendering, line for line or nearly")
-    sheet.add_argument("--out", default="-", help="file to write (default: standard output)")
+    sheet.add_argument(
+        "--out", default="-", help="file to write: .html, .pdf, .docx, .md, .vtt (default: HTML to standard output)"
+    )
     sheet.add_argument("--title", default="", help="title of the sheet (default: the file's name)")
-    sheet.add_argument("--level", choices=LEVELS, default="some", help="how many words to pick out (default some)")
+    sheet.add_argument("--corrections", metavar="FILE", help="YAML file of your corrections")
     sheet.set_defaults(run=_sheet)
     for command in (demo, sheet):
-        command.add_argument("--paper", choices=("A4", "Letter"), default="A4")
-        command.add_argument("--size", choices=("normal", "large"), default="normal", help="of the print")
+        command.add_argument(
+            "--level", choices=LEVELS, default="some", help="how many words to pick out (default some)"
+        )
+        command.add_argument("--paper", choices=("A4", "Letter", "A5"), default="A4", help="A5 is half of A4")
+        command.add_argument("--size", choices=("normal", "children", "large"), default="normal", help="of the print")
+        command.add_argument(
+            "--columns", default="latin,literal,rendering",
+            help="of latin,literal,grammar,pronunciation,rendering,space, in your order (default %(default)s)",
+        )  # fmt: skip
+        command.add_argument("--lines", action="store_true", help="columns side by side, not each word over its sense")
+        command.add_argument("--by-text", action="store_true", help="word list in order of appearance, not alphabet")
+        command.add_argument(
+            "--practice", metavar="KINDS", help="exercises: all, or any of match,cloze,order,endings,recitation"
+        )
+        command.add_argument("--seed", type=int, default=1, help="another number gives other exercises (default 1)")
+        command.add_argument("--length", metavar="TIME", help="of the recording, for captions: 1:30, or seconds")
+        command.add_argument(
+            "--marks", metavar="FILE", help="for captions: a line of text for each line of Latin, its time first"
+        )
     explain = commands.add_parser("explain", help="explain one Latin word")
     explain.add_argument("word")
     explain.set_defaults(run=_explain)
@@ -76,33 +106,53 @@ def _parser() -> argparse.ArgumentParser:
 
 
 def _demo(options: argparse.Namespace) -> None:
-    from importlib.resources import files
+    from importlib.resources import as_file, files
 
-    texts = files("latingloss") / "data" / "demo"
-    latin, english, about = (
-        (texts / f"evening.{part}.txt").read_text(encoding="utf-8") for part in ("la", "en", "about")
-    )
-    options.title, _, introduction = about.strip().partition("\n\n")
-    _make_sheet(options, latin, english, introduction=introduction)
+    with as_file(files("latingloss") / "data" / "demo") as folder:
+        booklet = _planned(str(folder / "booklet.yaml"), LEVELS[options.level])
+    for out in [options.out] if options.out else [f"choir{ending}" for ending in (".html", ".pdf", ".docx", ".vtt")]:
+        _write(booklet, options, out)
 
 
 def _sheet(options: argparse.Namespace) -> None:
+    from latingloss.sheets.authoring import TextPlan
+    from latingloss.sheets.booklet import Booklet
+
     if options.latin == options.english == "-":
         raise FormatError("both texts are -: standard input holds one; put the other into a file")
-    latin = read_text(options.latin)
-    english = read_text(options.english) if options.english else None
-    if not options.title:
-        options.title = "Study sheet" if options.latin == "-" else Path(options.latin).name.split(".")[0]
-    _make_sheet(options, latin, english, introduction="")
+    share = LEVELS[options.level]
+    if options.latin.lower().endswith((".yaml", ".yml")):
+        if options.english or options.corrections or options.title:
+            raise FormatError(f"{options.latin}: a booklet file names renderings, titles and corrections itself")
+        booklet = _planned(options.latin, share)
+    else:
+        title = options.title or ("" if options.latin == "-" else Path(options.latin).name.split(".")[0])
+        plan = TextPlan(options.latin, options.english, options.corrections, title=title)
+        booklet = Booklet([_text(plan, share)])
+    _write(booklet, options, options.out)
 
 
-def _make_sheet(options: argparse.Namespace, latin: str, english: str | None, *, introduction: str) -> None:
+def _planned(name: str, share: float) -> Booklet:
+    """Make the booklet that a booklet file describes."""
+    from latingloss.sheets.authoring import booklet_plan
+    from latingloss.sheets.booklet import Booklet
+
+    plan = booklet_plan(read_text(name), name=name)
+    return Booklet([_text(text, share) for text in plan.texts], title=plan.title, introduction=plan.introduction)
+
+
+def _text(plan: TextPlan, share: float) -> Text:
+    """Read and annotate one text; corrections that fit nothing in it are told, and stop nothing."""
+    from latingloss import corrections
     from latingloss.pipeline import Annotator
-    from latingloss.sheets import SheetOptions, sheet_html
+    from latingloss.sheets.booklet import Text
 
-    chosen = SheetOptions(title=options.title, introduction=introduction, paper=options.paper, size=options.size)
-    document = Annotator(emphasis_share=LEVELS[options.level]).annotate(latin, english)
-    _write(sheet_html(document, chosen), options.out)
+    latin, english = read_text(plan.latin), read_text(plan.english) if plan.english else None
+    known = corrections.read(read_text(plan.corrections), name=plan.corrections) if plan.corrections else None
+    document = Annotator(emphasis_share=share).annotate(latin, english, corrections=known)
+    for lost in document.unmatched_corrections:
+        print(f"{plan.corrections}: {lost}", file=sys.stderr)
+    return Text(document, plan.title, plan.introduction, plan.source)
 
 
 def _explain(options: argparse.Namespace) -> None:
@@ -149,15 +199,22 @@ def read_text(name: str) -> str:
     return text.replace("\r\n", "\n").replace("\r", "\n")
 
 
-def _write(page: str, out: str) -> None:
+def _write(booklet: Booklet, options: argparse.Namespace, out: str) -> None:
+    from latingloss.sheets import SheetOptions, sheet_html, write_sheet
+    from latingloss.sheets.captions import read_marks, seconds
+    from latingloss.sheets.options import EXERCISES
+
+    chosen = SheetOptions(
+        paper=options.paper, size=options.size, columns=tuple(options.columns.split(",")),
+        arrangement="lines" if options.lines else "interlinear", word_order="text" if options.by_text else "alphabet",
+        exercises=EXERCISES if options.practice == "all" else tuple(filter(None, (options.practice or "").split(","))),
+        seed=options.seed, length=seconds(options.length) if options.length else None,
+        marks=read_marks(read_text(options.marks), name=options.marks) if options.marks else (),
+    )  # fmt: skip
     if out == "-":
-        _standard_output().write(page)
-        return
-    try:
-        Path(out).write_text(page, encoding="utf-8", newline="\n")
-    except OSError as error:
-        raise FormatError(f"{out}: {(error.strerror or str(error)).lower()}; give a path that can be written") from None
-    print(f"wrote {Path(out).resolve()}")
+        _standard_output().write(sheet_html(booklet, chosen))
+    else:
+        print(f"wrote {write_sheet(booklet, out, chosen).resolve()}")
 
 
 def _standard_output() -> TextIO:

@@ -12,7 +12,7 @@ from benchmarks.figures import Figure, as_json, markdown
 from benchmarks.gate import GATED, read_baseline, regressions
 from benchmarks.gold import GoldWord
 from benchmarks.lemmas import Miss
-from benchmarks.sample import sample
+from benchmarks.sample import relatives, words
 from benchmarks.sources import Sources, tool
 
 BASELINE = {"words: lemma": 90.0, "alignment: error rate": 5.0}
@@ -105,8 +105,9 @@ def test_a_miss_goes_to_the_first_cause_whose_rule_holds() -> None:
 
 
 def test_a_sample_is_drawn_from_the_lexicon_and_can_be_drawn_again() -> None:
-    lines = list(sample(7, size=20))
-    assert len(lines) == 21 and lines == list(sample(7, size=20)) != list(sample(8, size=20))
+    for sample in (words, relatives):
+        lines = list(sample(7, size=20))
+        assert len(lines) == 21 and lines == list(sample(7, size=20)) != list(sample(8, size=20))
 
 
 def test_the_scoring_tools_are_imported_from_where_they_lie(shared: Path) -> None:

@@ -15,9 +15,9 @@ CASE_NAMES = {
     "Nom": "nominative", "Gen": "genitive", "Dat": "dative", "Acc": "accusative", "Voc": "vocative", "Abl": "ablative",
     "Loc": "locative",
 }  # fmt: skip
-_NUMBERS = {"Sing": "singular", "Plur": "plural"}
+NUMBERS = {"Sing": "singular", "Plur": "plural"}
 _GENDERS = {"Masc": "masculine", "Fem": "feminine", "Neut": "neuter"}
-_ORDINALS = {"1": "1st", "2": "2nd", "3": "3rd"}
+ORDINALS = {"1": "1st", "2": "2nd", "3": "3rd"}
 # what the ending says where the passage shows nothing more (Bennett 1918, sections 163-232)
 _SENSES = {
     "Nom": "the subject, or what is said of it", "Gen": '"of"', "Dat": '"to" or "for"',
@@ -32,10 +32,11 @@ _PLACES = {
     ("sub", "Acc"): "movement under", ("super", "Acc"): "movement over", ("super", "Abl"): "place over which",
     ("ad", "Acc"): "movement towards",
 }  # fmt: skip
-_ENDINGS = {
+# Bennett 1918, sections 96-116; the first that fits is meant: `ntur` stands before `nt`
+PERSON_ENDINGS = {
     ("1", "Sing"): ("ō", "m", "ī", "or", "r"), ("2", "Sing"): ("istī", "ris", "re", "s"),
     ("3", "Sing"): ("tur", "t"), ("1", "Plur"): ("mus", "mur"), ("2", "Plur"): ("istis", "tis", "minī"),
-    ("3", "Plur"): ("ntur", "nt", "ēre"),
+    ("3", "Plur"): ("ērunt", "ntur", "nt", "ēre"),
 }  # fmt: skip
 _PRONOUNS = {
     ("1", "Sing"): "I", ("2", "Sing"): "you", ("3", "Sing"): "he, she or it", ("1", "Plur"): "we",
@@ -161,7 +162,7 @@ def _agreement(features: dict[str, str], evidence: Evidence) -> str:
     """An adjective has case, number and gender of its noun (Bennett 1918, section 234)."""
     genders = features.get("Gender", "").split(",")
     named = [
-        CASE_NAMES.get(features["Case"], ""), _NUMBERS.get(features.get("Number", ""), ""),
+        CASE_NAMES.get(features["Case"], ""), NUMBERS.get(features.get("Number", ""), ""),
         _GENDERS.get(genders[0], "") if len(genders) == 1 else "",
     ]  # fmt: skip
     return f'agrees with "{evidence.agrees_with}": {" ".join(filter(None, named))}'
@@ -188,12 +189,12 @@ def _person(features: dict[str, str], evidence: Evidence) -> str:
     person, number = features.get("Person", ""), features.get("Number", "")
     if (person, number) not in _PRONOUNS:
         return ""
-    name = f"{_ORDINALS[person]} person {_NUMBERS[number]}"
+    name = f"{ORDINALS[person]} person {NUMBERS[number]}"
     if features.get("Mood") == "Imp":
         return f"{name} command"
     if evidence.subject:
         return f'{name}: its subject is "{evidence.subject}"'
-    ending = next((e for e in _ENDINGS[person, number] if evidence.form.endswith(e)), "")
+    ending = next((e for e in PERSON_ENDINGS[person, number] if evidence.form.endswith(e)), "")
     said = f'"{_PRONOUNS[person, number]}"'
     return f"{name}: {said}, from the ending -{ending}" if ending else f"{name}: {said}"
 

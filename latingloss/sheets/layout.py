@@ -1,172 +1,169 @@
-"""What goes where on the sheet: a document's passages as pieces of text, cells and notes, ready to be set.
+"""The neutral layout: everything that stands on the pages and in what order, before any format sets it.
 
-Words picked out are numbered through the whole sheet; the number ties the Latin word, the English words that
-render it, and the note.
+`layout` makes it; HTML, PDF, DOCX and Markdown only set it. Text here is plain, without markup; each format escapes.
 """
 
 from __future__ import annotations
 
-import re
-from collections import defaultdict
-from collections.abc import Iterator, Mapping
-from itertools import groupby
-from typing import NamedTuple
+from collections.abc import Sequence
+from dataclasses import dataclass, fields, is_dataclass, replace
+from typing import Any
 
-from latingloss.document import Document, Passage, Token
+from latingloss.document import Document
+from latingloss.sheets.booklet import Booklet, as_booklet
+from latingloss.sheets.endings import EndingGroup, endings_key
 from latingloss.sheets.options import SheetOptions
-from latingloss.sheets.wording import dictionary_form, kind_of, parts_of, respelling_of
-from latingloss.text.orthography import plain
+from latingloss.sheets.passages import Block, stanzas
+from latingloss.sheets.practice import Exercise, exercises
+from latingloss.sheets.review import ReviewItem, review
+from latingloss.sheets.words import Place, WordGroup, word_list
 
-_QUOTED = re.compile(r'"([^"]*)"')
-_ENDING = re.compile(r"(?<![^\s“(])-(?=\w)")
-_MOST_RELATIVES = 3  # of each label
-_KIN = {
-    "gave English": ("borrowed", "through French"),
-    "same family": ("family",),
-    "shares a root with": ("shared root",),
-}
-
-
-class Piece(NamedTuple):
-    """A run of text; picked out if it has numbers."""
-
-    text: str
-    numbers: tuple[int, ...] = ()
+STATEMENT = "The glosses are an aid to study, not an approved translation."
+ENDINGS_GUIDE = (
+    "English tells who does what by the order of words and by small words such as of, to and they. Latin tells it by "
+    "the end of the word. These are the endings in these pages; a line over a vowel means that it is long."
+)
+ANSWERS_GUIDE = "For the teacher; leave this page out of the copies if the answers are not to be seen."
+UNPRINTED = dict.fromkeys((*range(9), *range(11, 32), *range(127, 160), 0xFFFE, 0xFFFF))  # no format can hold them
 
 
-class Cell(NamedTuple):
-    """A word, or an enclitic, over its literal sense."""
-
-    text: str
-    gloss: str
-    number: int | None
-    joined: bool  # to the cell before: an enclitic
-
-
-class Note(NamedTuple):
-    """What is said of a word picked out; an empty string is not printed."""
+@dataclass(frozen=True)
+class Section:
+    """One text; an empty title is not printed, because the whole page has it."""
 
     number: int
-    text: str
-    spoken: str
-    literal: str
-    endings: tuple[str, ...]
-    hard: str
-    kin: tuple[tuple[str, str], ...]  # label, English words
-    dictionary: str
-    unrendered: bool
+    title: str
+    introduction: tuple[str, ...]
+    source: str
+    stanzas: tuple[tuple[Block, ...], ...]
 
 
-class Block(NamedTuple):
-    """One passage as the page shows it."""
+@dataclass(frozen=True)
+class Practice:
+    """The exercises on one text; `of` names it in a booklet of several."""
 
-    number: int
-    latin: tuple[Piece, ...]
-    english: tuple[Piece, ...]
-    cells: tuple[Cell, ...]
-    notes: tuple[Note, ...]
+    of: str
+    exercises: tuple[Exercise, ...]
 
+    @property
+    def heading(self) -> str:
+        """The heading of its pages."""
+        return f"Practice: {self.of}" if self.of else "Practice"
 
-class Entry(NamedTuple):
-    """A line of the word list."""
-
-    form: str
-    kind: str
-    senses: str
-    places: tuple[int, ...]
-
-
-def stanzas(document: Document, options: SheetOptions) -> list[list[Block]]:
-    """Lay out every passage, grouped by stanza."""
-    groups: dict[int, list[Block]] = defaultdict(list)
-    used = 0
-    for place, passage in enumerate(document.passages, 1):
-        picked = [i for i, token in enumerate(passage.tokens) if token.emphasis and token.words]
-        numbers = {token: number for number, token in enumerate(picked, used + 1)}
-        used += len(picked)
-        block = Block(
-            place,
-            latin=tuple(_latin(document.source, passage, numbers)),
-            english=tuple(_english(document.english or "", passage, numbers)),
-            cells=tuple(_cells(passage, numbers)),
-            notes=tuple(_note(passage, i, number=n, tradition=options.tradition) for i, n in numbers.items()),
-        )
-        groups[passage.stanza].append(block)
-    return list(groups.values())
+    @property
+    def answered(self) -> tuple[Exercise, ...]:
+        """Those whose answers are printed."""
+        return tuple(exercise for exercise in self.exercises if exercise.items and exercise.keyed)
 
 
-def _latin(source: str, passage: Passage, numbers: Mapping[int, int]) -> Iterator[Piece]:
-    at = passage.start
-    for i, token in enumerate(passage.tokens):
-        if i in numbers:
-            yield Piece(source[at : token.start])
-            yield Piece(token.text, (numbers[i],))
-            at = token.end
-    yield Piece(source[at : passage.end])
+@dataclass(frozen=True)
+class ReviewRow:
+    """One thing that the author should look over, and where."""
+
+    place: Place
+    item: ReviewItem
 
 
-def _english(english: str, passage: Passage, numbers: Mapping[int, int]) -> Iterator[Piece]:
-    """Yield the rendering; neighbouring words that render the same picked-out words are one piece."""
-    tied: dict[int, set[int]] = defaultdict(set)
-    for link in passage.links:
-        if link.latin in numbers:
-            tied[link.english].add(numbers[link.latin])
-    end = passage.rendering[0].start if passage.rendering else 0
-    for number_set, run in groupby(enumerate(passage.rendering), key=lambda pair: tuple(sorted(tied.get(pair[0], ())))):
-        tokens = [token for _, token in run]
-        if gap := english[end : tokens[0].start]:
-            yield Piece(gap)
-        end = tokens[-1].end
-        yield Piece(english[tokens[0].start : end], number_set)
+@dataclass(frozen=True)
+class Layout:
+    """Everything on the pages of one booklet."""
+
+    title: str
+    introduction: tuple[str, ...]
+    guide: str  # how to read the page
+    sections: tuple[Section, ...]
+    words: tuple[WordGroup, ...]
+    endings: tuple[EndingGroup, ...]
+    practice: tuple[Practice, ...]
+    review: tuple[ReviewRow, ...] | None  # None: not wanted
+    options: SheetOptions
+    statement: str = STATEMENT
+    endings_guide: str = ENDINGS_GUIDE
+    answers_guide: str = ANSWERS_GUIDE
+
+    @property
+    def review_guide(self) -> str:
+        """What the page for the author is for."""
+        said = "What is likeliest to be wrong comes first." if self.review else "Nothing stood out; read it through."
+        return f"For whoever made this booklet; leave this page out of the copies. {said}"
 
 
-def _cells(passage: Passage, numbers: Mapping[int, int]) -> Iterator[Cell]:
-    for i, token in enumerate(passage.tokens):
-        if token.words:
-            for k, (text, word) in enumerate(zip(parts_of(token), token.words, strict=True)):
-                yield Cell(text, word.gloss, None if k else numbers.get(i), joined=k > 0)
+def layout(given: Booklet | Document, options: SheetOptions | None = None) -> Layout:
+    """Lay out a booklet, or a document as a booklet of one; `options` default to `SheetOptions()`.
+
+    >>> from latingloss import annotate
+    >>> page = layout(annotate("Vesper venit."))
+    >>> [line.pieces[0].text for line in page.sections[0].stanzas[0][0].stacks[0].lines]
+    ['Vesper', 'evening']
+    """
+    booklet, options = as_booklet(given), options or SheetOptions()
+    documents = [text.document for text in booklet.texts]
+    page = Layout(
+        title=booklet.heading,
+        introduction=_paragraphs(booklet.introduction),
+        guide=_guide(documents, options),
+        sections=tuple(_section(booklet, number, options) for number in range(1, len(documents) + 1)),
+        words=word_list(booklet, options.word_order) if "words" in options.parts else (),
+        endings=endings_key(documents) if "endings" in options.parts else (),
+        practice=tuple(_practice(booklet, number, options) for number in range(1, len(documents) + 1))
+        if options.exercises
+        else (),
+        review=_review(documents) if "review" in options.parts else None,
+        options=options,
+    )
+    return _printable(page)  # type: ignore[no-any-return]
 
 
-def _note(passage: Passage, index: int, *, number: int, tradition: str) -> Note:
-    token = passage.tokens[index]
-    parts = token.difficulty.parts if token.difficulty else ()
-    harder = sorted((p for p in parts if p.effect > 0 and p.reason), key=lambda p: -p.effect)
-    return Note(
-        number,
-        token.text,
-        spoken=respelling_of(token, tradition),
-        literal=" ".join(filter(None, (word.gloss for word in reversed(token.words)))),
-        endings=tuple(_typeset(word.reason) for word in token.words if word.reason),
-        hard="; ".join(part.reason for part in harder),
-        kin=tuple(_kin(token)),
-        dictionary=dictionary_form(token.words[0].lemma, token.words[0].upos),
-        unrendered=bool(passage.rendering) and not passage.english_of(index),
+def _printable(value: Any) -> Any:
+    """Return a piece of the layout without control characters, which XML and fonts refuse."""
+    if isinstance(value, str):
+        return value.translate(UNPRINTED)
+    if isinstance(value, tuple):
+        parts = [_printable(part) for part in value]
+        return type(value)(*parts) if hasattr(value, "_fields") else tuple(parts)
+    if is_dataclass(value) and not isinstance(value, SheetOptions | type):
+        return replace(value, **{field.name: _printable(getattr(value, field.name)) for field in fields(value)})
+    return value
+
+
+def _paragraphs(text: str) -> tuple[str, ...]:
+    return tuple(" ".join(part.split()) for part in text.split("\n\n") if part.strip())
+
+
+def _practice(booklet: Booklet, number: int, options: SheetOptions) -> Practice:
+    text = booklet.texts[number - 1]
+    of = text.title.strip() or f"Text {number}"
+    return Practice(
+        of if len(booklet.texts) > 1 else "", exercises(text.document, options.exercises, seed=options.seed)
     )
 
 
-def _typeset(text: str) -> str:
-    """Curl the quotes, and keep an ending with its hyphen: `-mus` does not break over two lines."""
-    return _ENDING.sub("-\u2060", _QUOTED.sub(r"“\1”", text))
+def _section(booklet: Booklet, number: int, options: SheetOptions) -> Section:
+    text = booklet.texts[number - 1]
+    title = text.title.strip()
+    return Section(
+        number,
+        title="" if len(booklet.texts) == 1 and title in ("", booklet.heading) else title or f"Text {number}",
+        introduction=_paragraphs(text.introduction),
+        source=text.source.strip(),
+        stanzas=stanzas(text.document, options),
+    )
 
 
-def _kin(token: Token) -> Iterator[tuple[str, str]]:
-    """Yield the English relatives under their label; a word that has drifted in meaning says so."""
-    for label, kinds in _KIN.items():
-        found = [r for r in token.relatives if r.kind in kinds][:_MOST_RELATIVES]
-        if found:
-            yield label, ", ".join(f"{r.word} ({r.drift})" if r.drift else r.word for r in found)
+def _guide(documents: Sequence[Document], options: SheetOptions) -> str:
+    ties = []
+    if "rendering" in options.columns and any(document.english is not None for document in documents):
+        ties.append("at the English that renders it")
+    if "notes" in options.parts:
+        ties.append("at the note below")
+    return f"A word in bold has a number. The same number stands {' and '.join(ties)}." if ties else ""
 
 
-def word_list(document: Document) -> list[Entry]:
-    """Return every word of the text once, by its dictionary form, in the order of the alphabet."""
-    places: dict[tuple[str, str], list[int]] = defaultdict(list)
-    senses: dict[tuple[str, str], str] = {}
-    for number, passage in enumerate(document.passages, 1):
-        for word in (word for token in passage.tokens for word in token.words):
-            key = (word.lemma, word.upos)
-            places[key].append(number)
-            senses.setdefault(key, word.senses or word.gloss)
-    return [
-        Entry(dictionary_form(*key), kind_of(key[1]), senses[key], tuple(dict.fromkeys(places[key])))
-        for key in sorted(places, key=lambda key: (plain(key[0]), key))
-    ]
+def _review(documents: Sequence[Document]) -> tuple[ReviewRow, ...]:
+    """List the doubts about every text, each text's riskiest first."""
+    several = len(documents) > 1
+    return tuple(
+        ReviewRow(Place(number, item.passage, several), item)
+        for number, document in enumerate(documents, 1)
+        for item in review(document)
+    )

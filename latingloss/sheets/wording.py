@@ -6,9 +6,10 @@ import unicodedata
 from collections.abc import Sequence
 from functools import lru_cache
 
-from latingloss.document import Reading, Token, Word
+from latingloss.document import Document, Passage, Reading, Token, Word
 from latingloss.errors import LatinglossError
 from latingloss.morphology.lexicon import find
+from latingloss.morphology.reasons import CASE_NAMES, NUMBERS, ORDINALS
 from latingloss.pronunciation import pronounce
 from latingloss.text.orthography import plain, printed
 from latingloss.text.tokens import word_text
@@ -18,12 +19,6 @@ _KINDS = {
     "PRON": "pronoun", "DET": "determiner", "NUM": "numeral", "ADP": "preposition", "CCONJ": "conjunction",
     "SCONJ": "conjunction", "INTJ": "interjection", "PART": "particle", "X": "unknown",
 }  # fmt: skip
-_CASES = {
-    "Nom": "nominative", "Gen": "genitive", "Dat": "dative", "Acc": "accusative", "Voc": "vocative",
-    "Abl": "ablative", "Loc": "locative",
-}  # fmt: skip
-_NUMBERS = {"Sing": "singular", "Plur": "plural"}
-_PERSONS = {"1": "1st person", "2": "2nd person", "3": "3rd person"}
 _MOODS = {"Ind": "", "Sub": "subjunctive", "Imp": "imperative"}
 _TENSES = {
     ("Pres", ""): "present", ("Past", "Imp"): "imperfect", ("Past", "Perf"): "perfect", ("Past", ""): "perfect",
@@ -53,9 +48,9 @@ def grammar_of(reading: Word | Reading) -> str:
     tense = _TENSES.get((features.get("Tense", ""), features.get("Aspect", "")))
     tense = tense or _TENSES.get((features.get("Tense", ""), ""), "")
     said = (
-        (_PERSONS.get(features.get("Person", ""), "") if features.get("Mood") else ""),
-        _CASES.get(features.get("Case", ""), ""),
-        _NUMBERS.get(features.get("Number", ""), ""),
+        (f"{ORDINALS[features['Person']]} person" if features.get("Mood") and "Person" in features else ""),
+        CASE_NAMES.get(features.get("Case", ""), ""),
+        NUMBERS.get(features.get("Number", ""), ""),
         tense,
         _MOODS.get(features.get("Mood", ""), ""),
         "passive" if features.get("Voice") == "Pass" else "",
@@ -113,6 +108,19 @@ def parts_of(token: Token) -> tuple[str, ...]:
 def _joins(token: Token) -> bool:
     """Tell whether the words stand in the token as they are: not in `viden`, for `vides` and `ne`."""
     return plain("".join(w.form for w in token.words)) == plain(token.text) and bool(token.words[0].form)
+
+
+def rendering_of(document: Document, passage: Passage) -> str:
+    """Return the English of a passage on one line; empty if it has none.
+
+    >>> from latingloss import annotate
+    >>> document = annotate("Vesper venit.", "Evening comes.")
+    >>> rendering_of(document, document.passages[0])
+    'Evening comes.'
+    """
+    if not passage.rendering or document.english is None:
+        return ""
+    return " ".join(document.english[passage.rendering[0].start : passage.rendering[-1].end].split())
 
 
 def listed(items: Sequence[str]) -> str:

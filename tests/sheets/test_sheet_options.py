@@ -9,13 +9,22 @@ from latingloss.sheets import SheetOptions
 @pytest.mark.parametrize(
     ("option", "value", "allowed"),
     [
-        ("paper", "A5", "'A4' or 'Letter'"),
-        ("size", "huge", "'normal' or 'large'"),
+        ("paper", "A3", "'A4', 'Letter' or 'A5'"),
+        ("size", "huge", "'normal', 'children' or 'large'"),
+        ("arrangement", "circle", "'interlinear' or 'lines'"),
+        ("word_order", "size", "'alphabet' or 'text'"),
+        ("columns", (), "'latin'"),
+        ("columns", "latin", "tuple"),
+        ("columns", ("latin", "greek"), "'rendering'"),
+        ("columns", ("latin", "latin"), "each once"),
         ("tradition", "welsh", "'ecclesiastical' or 'classical'"),
-        ("parts", ("literal", "index"), "'review'"),
-        ("parts", "literal", "tuple"),
-        ("title", " ", "title is empty"),
-        ("title", None, "string"),
+        ("parts", ("notes", "index"), "'review'"),
+        ("parts", "notes", "tuple"),
+        ("exercises", ("juggling",), "'recitation'"),
+        ("seed", "one", "whole number"),
+        ("length", 0, "more than 0"),
+        ("marks", (2.0, 1.0), "later than the one before"),
+        ("marks", (-1.0,), "from 0 on"),
     ],
 )
 def test_a_wrong_option_is_named_with_what_is_allowed(option: str, value: object, allowed: str) -> None:

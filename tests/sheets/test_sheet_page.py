@@ -6,6 +6,7 @@ HTML as in the WHATWG HTML Living Standard, section 13.
 import re
 from html.parser import HTMLParser
 from importlib.resources import files
+from itertools import pairwise
 
 import pytest
 from hypothesis import given, settings
@@ -22,7 +23,7 @@ from latingloss.document import (
     Token,
     Word,
 )
-from latingloss.sheets import SheetOptions, sheet_html
+from latingloss.sheets import Booklet, SheetOptions, Text, sheet_html
 from latingloss.text.tokens import tokenize, tokenize_english
 
 VOID = {"meta", "br"}  # the void elements the page uses: section 13.1.2
@@ -96,7 +97,8 @@ def _squeezed(text: str) -> str:
 def test_every_character_of_the_source_stands_on_the_page_in_order(source: str, data: st.DataObject) -> None:
     picked = data.draw(st.sets(st.integers(0, 10)))
     document = _document(source, picked=tuple(picked))
-    tree = Tree(sheet_html(document))
+    arrangement = data.draw(st.sampled_from(("interlinear", "lines")))
+    tree = Tree(sheet_html(document, SheetOptions(arrangement=arrangement)))
     assert _squeezed(tree.text(within="latin", without="tie")) == _squeezed(source)
 
 
@@ -110,11 +112,17 @@ def test_every_character_of_the_rendering_too(english: str, data: st.DataObject)
     assert _squeezed(tree.text(within="rendering", without="tie")) == _squeezed(english)
 
 
+def test_a_line_without_words_is_printed_as_it_is() -> None:
+    latin = re.findall('<span class="latin".*?>(.*?)</span>', sheet_html(_document("* & †")))
+    assert latin == ["* &amp; †"]
+
+
 def test_author_s_words_are_escaped() -> None:
     evil = "<script>alert('x')</script> & \"y\""
-    page = sheet_html(_document("lux"), SheetOptions(title=evil, introduction=evil))
+    text = Text(_document("lux"), title=evil, introduction=evil, source=evil)
+    page = sheet_html(Booklet([text, text], title=evil, introduction=evil))
     assert "<script" not in page
-    assert page.count("&lt;script&gt;") == 3  # title, heading, introduction
+    assert page.count("&lt;script&gt;") == 9  # title, heading, introduction; thrice in each text
 
 
 def test_the_page_needs_nothing_from_outside() -> None:
@@ -122,22 +130,24 @@ def test_the_page_needs_nothing_from_outside() -> None:
     assert not re.search(r"<(?:script|link|img|iframe)|https?:|url\(|@import", page)
 
 
-def test_both_languages_are_named() -> None:
-    """WCAG 2.2, success criteria 3.1.1 and 3.1.2."""
-    elements = Tree(sheet_html(SILENCE)).elements
+@pytest.mark.parametrize("arrangement", ["interlinear", "lines"])
+def test_both_languages_are_named(arrangement: str) -> None:
+    """WCAG 2.2, success criteria 3.1.1 and 3.1.2: the page is English, Latin says that it is not."""
+    elements = Tree(sheet_html(SILENCE, SheetOptions(arrangement=arrangement))).elements
     assert ("html", "en") in [(tag, a.get("lang")) for tag, a in elements]
     by_class = {a["class"]: a.get("lang") for _, a in elements if "class" in a}
-    assert by_class["latin"] == by_class["word"] == "la"
-    assert by_class["rendering"] == "en"
+    assert by_class["latin"] == "la"
+    assert by_class["rendering"] is None
 
 
 def test_a_number_ties_latin_english_and_note() -> None:
     page = sheet_html(SILENCE)
-    latin, english = (re.search(rf'<p class="{c}".*?</p>', page, re.S)[0] for c in ("latin", "rendering"))  # type: ignore[index]
-    tie = '<sup class="tie"><a href="#note-1">1</a></sup>'
-    assert f"<b>siléntium</b>{tie}" in latin
-    assert f"<b>the silence</b>{tie}" in english
-    assert page.count('id="note-1"') == 1
+    latin = re.findall('<span class="latin".*?</span>', page)
+    english = re.findall('<p class="rendering".*?</p>', page)
+    tie = '<sup class="tie"><a href="#note-1-1">1</a></sup>'
+    assert any(f"<b>siléntium</b>{tie}" in word for word in latin)
+    assert f"<b>the silence</b>{tie}" in english[0]
+    assert page.count('id="note-1-1"') == 1
     assert Tree(page).text(within="number") == "1"
 
 
@@ -156,9 +166,10 @@ def test_ids_are_unique_and_links_lead_somewhere() -> None:
     assert targets and {str(t) for t in targets} <= {f"#{i}" for i in ids}
 
 
-def test_tables_have_captions_and_scopes() -> None:
+@pytest.mark.parametrize("arrangement", ["interlinear", "lines"])
+def test_tables_have_captions_and_scopes(arrangement: str) -> None:
     """WCAG 2.2, technique H63 (scope) and H39 (caption)."""
-    elements = Tree(sheet_html(SILENCE)).elements
+    elements = Tree(sheet_html(SILENCE, SheetOptions(arrangement=arrangement))).elements
     tags = [tag for tag, _ in elements]
     assert tags.count("table") == tags.count("caption") > 0
     assert all(a.get("scope") in ("row", "col") for tag, a in elements if tag == "th")
@@ -169,7 +180,7 @@ def test_an_enclitic_has_a_place_of_its_own() -> None:
     token = Token(text="Noctísque", start=0, end=9, kind="word", words=(host, tail))
     document = Document(source="Noctísque", passages=(Passage(start=0, end=9, tokens=(token,)),))
     page = sheet_html(document)
-    assert Tree(page).text(within="under", without="unseen").split("\n")[1:3] == ["Noctísof the night", "-queand"]
+    assert Tree(page).text(within="stacks", without="unseen").split("\n")[1:3] == ["Noctísof the night", "-queand"]
 
 
 def test_reasons_are_set_as_a_printer_would() -> None:
@@ -181,13 +192,21 @@ def test_reasons_are_set_as_a_printer_would() -> None:
 
 def test_parts_left_out_are_not_there() -> None:
     page = sheet_html(SILENCE, SheetOptions(parts=()))
-    assert not re.search(r'class="(?:under|notes|words|review)"|href="#note', page)
+    assert not re.search(r'class="(?:notes|words list|endings list|review list)"|href="#note', page)
     assert "<b>siléntium</b>" in page
 
 
-@pytest.mark.parametrize("paper", ["A4", "Letter"])
+@pytest.mark.parametrize("paper", ["A4", "Letter", "A5"])
 def test_paper_is_set(paper: str) -> None:
     assert f"@page {{ size: {paper}; }}" in sheet_html(SILENCE, SheetOptions(paper=paper))
+
+
+def test_headings_do_not_skip_a_level() -> None:
+    """WCAG 2.2, technique G141."""
+    booklet = Booklet([Text(SILENCE, title="One"), Text(SILENCE, title="Two")], title="Both")
+    levels = [int(tag[1]) for tag, _ in Tree(sheet_html(booklet)).elements if re.fullmatch("h[1-6]", tag)]
+    assert levels[0] == 1 and levels.count(1) == 1 and levels.count(2) >= 4
+    assert all(after - before <= 1 for before, after in pairwise(levels))
 
 
 def _luminance(colour: str) -> float:
