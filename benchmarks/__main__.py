@@ -16,6 +16,7 @@ from benchmarks.gate import read_baseline, regressions, write_baseline
 from benchmarks.others import others
 from benchmarks.scaling import plot, scaling
 from benchmarks.setting import setting
+from benchmarks.robustness import matrix
 from benchmarks.sources import Sources
 from benchmarks.speed import speed
 
@@ -29,6 +30,9 @@ def main(arguments: Sequence[str] | None = None) -> int:
         drawn = sample.relatives if options.what == "relatives" else sample.words
         print("\n".join(drawn(options.number)))
         return 0
+    if options.command == "robustness":
+        print("\n".join(matrix()))
+        return 0
     if not options.shared.is_dir():
         raise SystemExit(f"{options.shared} is no folder; give the folder of checks and corpora with --shared")
     return _gate(options) if options.command == "gate" else _figures(options)
@@ -36,7 +40,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
 
 def _parser() -> argparse.ArgumentParser:
     parser = argparse.ArgumentParser(prog="python -m benchmarks", description=__doc__)
-    parser.add_argument("command", nargs="?", choices=("figures", "gate", "sample"), default="figures")
+    parser.add_argument("command", nargs="?", choices=("figures", "gate", "sample", "robustness"), default="figures")
     parser.add_argument("--shared", type=Path, default=Path("../shared"), help="folder of checks and corpora")
     parser.add_argument("--out", type=Path, help="figures: file for the Markdown table; the JSON goes beside it")
     parser.add_argument("--quick", action="store_true", help="figures: a part of every set, in about a minute")

@@ -6,9 +6,11 @@ from collections.abc import Iterator
 from pathlib import Path
 from tempfile import TemporaryDirectory
 
-from benchmarks.bad_inputs import ROWS, BadInput
+from benchmarks import bad_files, bad_inputs
+from benchmarks.bad_inputs import BadInput
 from latingloss.errors import LatinglossError
 
+ROWS = (*bad_inputs.rows(), *bad_files.formats(), *bad_files.files())
 TEST = "tests/robustness/test_bad_inputs.py::test_a_bad_input"
 _LONGEST = 140  # characters of a message
 
@@ -22,7 +24,8 @@ def matrix() -> Iterator[str]:
     yield "| input | what happens | name |"
     yield "|---|---|---|"
     for row in ROWS:
-        yield f"| {row.given} | {what_happens(row).replace('|', chr(92) + '|')} | {row.name} |"
+        given, said = (text.replace("|", r"\|") for text in (row.given, what_happens(row)))
+        yield f"| {given} | {said} | {row.name} |"
     yield f"\n{len(ROWS)} inputs, nothing lost"
 
 

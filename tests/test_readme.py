@@ -1,4 +1,4 @@
-"""The README's examples run as they stand."""
+"""The examples of the README and for contributors run as they stand."""
 
 from __future__ import annotations
 
@@ -7,14 +7,20 @@ from pathlib import Path
 
 import pytest
 
-README = Path(__file__).parents[1] / "README.md"
-BLOCKS = re.findall(r"```python\n(.*?)```", README.read_text(encoding="utf-8"), re.DOTALL)
+TOP = Path(__file__).parents[1]
+BLOCKS = {
+    f"{page} {number}": block
+    for page in ("README", "DEVELOPERS")
+    for number, block in enumerate(
+        re.findall(r"```python\n(.*?)```", (TOP / f"{page}.md").read_text(encoding="utf-8"), re.DOTALL), 1
+    )
+}
 
 
-@pytest.mark.parametrize("number", range(len(BLOCKS)))
-def test_example(number: int, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+@pytest.mark.parametrize("name", BLOCKS)
+def test_example(name: str, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.chdir(tmp_path)
-    if "corpus" in BLOCKS[number]:
+    if "corpus" in BLOCKS[name]:
         pytest.importorskip("polars")
         pytest.importorskip("pyarrow")
-    exec(compile(BLOCKS[number], f"README example {number + 1}", "exec"), {"__name__": "example"})
+    exec(compile(BLOCKS[name], name, "exec"), {"__name__": "example"})

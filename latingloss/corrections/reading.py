@@ -121,7 +121,8 @@ class _Built:
         if first["type"] == "extra_forbidden":
             keys = ", ".join(_model_at(path).model_fields)
             return self._wrong(self.keys[path], f"no key {path[-1]!r}; the keys are {keys}")
-        said = _WANTED.get(first["type"], first["msg"]).format(path[-1] if path else "")
+        wanted = _WANTED.get(first["type"])
+        said = wanted.format(path[-1] if path else "") if wanted else first["msg"]
         while path not in self.places:
             path = path[:-1]
         return self._wrong(self.places[path], said)

@@ -107,7 +107,7 @@ def _row(line: str, number: int) -> _Row | None:
         raise FormatError(f"CoNLL-U, line {number}: {len(cells)} columns, parted by tabs; there must be 10")
     match = _ID.fullmatch(cells[0])
     if not match:
-        raise FormatError(f"CoNLL-U, line {number}, column ID: {cells[0]!r}; give a number (3) or a range (3-4)")
+        raise FormatError(f"CoNLL-U, line {number}, column ID: {cells[0]!r:.40}; give a number (3) or a range (3-4)")
     if not match[1]:
         return None
     if not cells[1]:

@@ -1,9 +1,9 @@
 """TEI P5 (https://tei-c.org/guidelines/p5/): verse in `lg` and `l`, words in `w`, marks in `pc`, numbers in `num`.
 
 The text of the first division is the source, character by character, white space too, so that offsets need no
-markup; what XML cannot hold becomes U+FFFD. A `w` carries @lemma, @pos (UD part of speech), @msd (UD features, as
-in CoNLL-U) and @cert; a token with an enclitic is a `w` of `w`, with @norm where the word is not spelled out in
-the print. The rendering is a second division, tied to the first by `linkGrp`.
+markup; what XML cannot hold becomes U+FFFD, or, if it is white space, a line break. A `w` carries @lemma, @pos (UD
+part of speech), @msd (UD features, as in CoNLL-U) and @cert; a token with an enclitic is a `w` of `w`, with @norm
+where the word is not spelled out in the print. The rendering is a second division, tied to the first by `linkGrp`.
 """
 
 from __future__ import annotations
@@ -126,9 +126,13 @@ def _identity(name: str) -> str:
     return f' xml:id="{name}"'
 
 
+def _fit(text: str) -> str:
+    return _NOT_XML.sub(lambda match: "\n" if match[0].isspace() else UNPRINTABLE, text)
+
+
 def _text(text: str) -> str:
-    return escape(_NOT_XML.sub(UNPRINTABLE, text), {"\r": "&#13;"})
+    return escape(_fit(text), {"\r": "&#13;"})
 
 
 def _attribute(text: str) -> str:
-    return quoteattr(_NOT_XML.sub(UNPRINTABLE, text), {"\r": "&#13;", "\n": "&#10;", "\t": "&#9;"})
+    return quoteattr(_fit(text), {"\r": "&#13;", "\n": "&#10;", "\t": "&#9;"})

@@ -203,7 +203,8 @@ def _english_tokens(line: Element, at: int) -> Iterator[tuple[RenderingToken, st
     at += len(line.text or "")
     for child in line:
         text = "".join(child.itertext())
-        own = "sign" if child.get("type") == "sign" else _KINDS.get(_name(child))
-        kind: Kind = own or next((span.kind for span in tokenize_english(text)), "sign")
+        own: Kind | None = "sign" if child.get("type") == "sign" else _KINDS.get(_name(child))
+        spans = tokenize_english(text)
+        kind = own or (spans[0].kind if spans else "sign")
         yield RenderingToken(text=text, start=at, end=at + len(text), kind=kind), child.get(f"{_XML}id", "")
         at += len(text) + len(child.tail or "")

@@ -22,7 +22,7 @@ from latingloss.sheets.words import Place
 _PACE = 3.0  # syllables a second of a slow reading; common practice, no source
 _SHORTEST = 0.01  # seconds: no syllable is shorter, and a cue must not end as it begins
 _TIME = re.compile(r"(?:(?:(\d+):)?([0-5]?\d):)?(\d+(?:\.\d+)?)")
-_ESCAPES = str.maketrans({"&": "&amp;", "<": "&lt;", ">": "&gt;"})  # WebVTT, section 3.3: cue text spans
+_ESCAPES = str.maketrans({"&": "&amp;", "<": "&lt;", ">": "&gt;"})  # WebVTT: the cue text spans
 
 
 def sheet_vtt(given: Booklet | Document, options: SheetOptions | None = None) -> str:
@@ -31,7 +31,7 @@ def sheet_vtt(given: Booklet | Document, options: SheetOptions | None = None) ->
     Under the Latin stands the rendering; if there is none, or the options' columns leave it out, the word-for-word
     line. Times are the options' `marks`, one for each line of Latin, and one more if the last line is to end before
     the recording does; or their `length` shared out by syllables; or three syllables a second. Raises OptionError if
-    there are more or fewer marks, or they go beyond the length, or the length is too short for anyone to speak in.
+    there are more or fewer marks, they go beyond the length, or a line has no time to be said in.
 
     >>> from latingloss import annotate
     >>> document = annotate("Vesper venit.", "Evening comes.")
@@ -108,8 +108,6 @@ def _times(lines: Sequence[_Line], options: SheetOptions) -> list[float]:
     marks, length = options.marks, options.length
     if not marks:
         pace = length / sum(spoken) if length else 1 / _PACE
-        if pace < _SHORTEST:
-            raise OptionError(f"length is {length} s for {sum(spoken)} syllables: give the recording's, in seconds")
         return [syllables * pace for syllables in accumulate(spoken, initial=0)]
     if len(marks) not in (len(lines), len(lines) + 1):
         raise OptionError(f"{len(marks)} marks for {len(lines)} lines of Latin: mark the beginning of each")
@@ -123,6 +121,11 @@ def _times(lines: Sequence[_Line], options: SheetOptions) -> list[float]:
 def _set(line: _Line, start: float, end: float) -> Iterator[str]:
     """Yield a line's cues as WebVTT; they share its time by their syllables."""
     pace = (end - start) / line.syllables
+    if pace < _SHORTEST:
+        raise OptionError(
+            f"line {line.place.label} has {end - start:.3f} s for {line.syllables} syllables: give its mark, or the "
+            "length of the recording, in seconds"
+        )
     times = (start + syllables * pace for syllables in accumulate((cue.syllables for cue in line.cues), initial=0))
     for number, (cue, (begins, ends)) in enumerate(zip(line.cues, pairwise(times), strict=True), 1):
         name = f"{line.place.label}.{number}" if len(line.cues) > 1 else line.place.label

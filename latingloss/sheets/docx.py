@@ -76,12 +76,12 @@ class _Setter:
         smaller = self.points if self.page.options.size == "large" else self.points * 0.85
         for name, size, language in (
             ("Latin", self.points * 1.1, "la-VA"), ("Rendering", self.points, ""), ("Gloss", smaller, ""),
-            ("Note", smaller, ""), ("Line Number", smaller, ""),
+            ("Note", smaller, ""), ("Line Number", smaller, ""), ("Row Break", 1, ""),
         ):  # fmt: skip
             style = styles.add_style(name, WD_STYLE_TYPE.PARAGRAPH)
             style.base_style, style.font.size = styles["Normal"], Pt(size)
-            style.paragraph_format.space_after = Pt(1 if name in ("Latin", "Gloss") else self.points / 3)
-            style.paragraph_format.keep_with_next = name in ("Latin", "Gloss", "Line Number")
+            style.paragraph_format.space_after = Pt(1 if name in ("Latin", "Gloss", "Row Break") else self.points / 3)
+            style.paragraph_format.keep_with_next = name in ("Latin", "Gloss", "Line Number", "Row Break")
             if language:
                 _set_language(style.element.get_or_add_rPr(), language)
         styles["Gloss"].font.italic = True
@@ -137,12 +137,15 @@ class _Setter:
         self.file.add_paragraph(str(block.number), "Line Number")
         for column in block.above:
             _set(self.file.add_paragraph(), column)
-        for row in rows_of(block.stacks, self.width):
+        for before, row in enumerate(rows_of(block.stacks, self.width)):
+            if before:  # tables that touch become one
+                self.file.add_paragraph(style="Row Break")
             table = self.file.add_table(len(row[0].lines), len(row))
             table.autofit = False
+            cells = table._cells  # column.cells anew for every column is quadratic
             for place, stack in enumerate(row):
                 table.columns[place].width = Pt(width_of(stack) * self.points * _LETTER)
-                for cell, column in zip(table.columns[place].cells, stack.lines, strict=True):
+                for cell, column in zip(cells[place :: len(row)], stack.lines, strict=True):
                     cell.width = table.columns[place].width
                     _set(cell.paragraphs[0], column, small=True)
         for column in block.below:
@@ -216,7 +219,7 @@ class _Setter:
         for place, cell in enumerate(cells):
             cell.width = widths[place % len(widths)]
         for cell, text in zip(cells[len(heads) :], (text for row in rows for text in row), strict=True):
-            cell.paragraphs[0].style = "Note"
+            cell.paragraphs[0]._p.style = "Note"
             _run(cell.paragraphs[0], [Piece(text)] if isinstance(text, str) else text, numbered=False)
 
 
@@ -231,7 +234,7 @@ def _fill_head(row: Any, heads: Sequence[str]) -> None:
 
 def _set(paragraph: Paragraph, column: Column, *, small: bool = False) -> None:
     styles = {"latin": "Latin", "rendering": "Rendering", "literal": "Gloss"}
-    paragraph.style = styles.get(column.kind, "Note" if small else "Normal")
+    paragraph._p.style = styles.get(column.kind, "Note" if small else "Normal")  # by its id: by name is slow
     _run(paragraph, [Piece(_RULE)] if column.kind == "space" else column.pieces)
 
 

@@ -90,7 +90,7 @@ def _item(file: DocxDocument, item: Item, number: int) -> None:
 
 
 def _run(paragraph: Paragraph, parts: Sequence[Part], *, number: int) -> None:
-    paragraph.style = "Latin" if any(part.kind in ("latin", "sign") for part in parts) else "Normal"
+    paragraph._p.style = "Latin" if any(part.kind in ("latin", "sign") for part in parts) else "Normal"
     paragraph.add_run(f"{number}\u2002")
     for part in parts:
         paragraph.add_run(_GAPS.get(part.kind) or part.text).bold = True if part.kind == "sign" else None

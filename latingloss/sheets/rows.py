@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from latingloss.sheets.passages import Stack
+from latingloss.sheets.passages import Piece, Stack
 
 
 def rows_of(stacks: Sequence[Stack], width: int) -> Iterator[list[Stack]]:
@@ -29,5 +29,9 @@ def rows_of(stacks: Sequence[Stack], width: int) -> Iterator[list[Stack]]:
 
 
 def width_of(stack: Stack) -> int:
-    """Return how many characters wide a stack is, with the space after it."""
-    return 3 + max((sum(len(piece.text) for piece in line.pieces) for line in stack.lines), default=0)
+    """Return how many characters wide a stack is, with its numbers and the space after it."""
+    return 3 + max((sum(map(_width, line.pieces)) for line in stack.lines), default=0)
+
+
+def _width(piece: Piece) -> int:
+    return len(piece.text) + len(", ".join(map(str, piece.numbers)))

@@ -1,4 +1,4 @@
-"""Captions, read back by a parser of the standard (webvtt-py; W3C, WebVTT, sections 4 and 6)."""
+"""Captions, read back by a parser of the standard (webvtt-py; W3C, WebVTT)."""
 
 from html import unescape
 from itertools import pairwise
@@ -62,7 +62,8 @@ def test_marks_say_where_lines_begin() -> None:
         (SheetOptions(marks=(1,)), "1 marks for 2 lines"),
         (SheetOptions(marks=(1, 2, 3, 4)), "4 marks for 2 lines"),
         (SheetOptions(marks=(1, 8), length=5), "not within the length"),
-        (SheetOptions(length=0.01), "12 syllables"),
+        (SheetOptions(length=0.01), "line 1 has 0.003 s for 4 syllables"),
+        (SheetOptions(marks=(1, 1.0001)), "line 1 has 0.000 s"),
     ],
 )
 def test_times_that_do_not_fit_are_told(options: SheetOptions, said: str) -> None:
@@ -82,7 +83,7 @@ def test_latin_stands_over_rendering_or_gloss() -> None:
 @given(st.text(alphabet="ab<>&-; \n\x01\r\t\u2028", min_size=1), st.text(alphabet="ab<>&-; \x01", min_size=1))
 @settings(max_examples=100, deadline=None)
 def test_nothing_of_a_text_is_markup(latin: str, english: str) -> None:
-    """WebVTT, section 4.2.2: `-->`, < and & may not stand in the text of a cue."""
+    """WebVTT, on cue text: `-->`, < and & may not stand in the text of a cue."""
     document = latingloss.annotate(f"lux {latin}", f"light {english}")
     made = sheet_vtt(document)
     bodies = [line for line in made.splitlines() if "lux" in line or "light" in line]

@@ -4,6 +4,7 @@ import shutil
 import subprocess
 import sys
 from io import BytesIO
+from itertools import pairwise
 from pathlib import Path
 
 import pytest
@@ -124,6 +125,16 @@ def test_a_docx_has_real_headings_styles_and_tables() -> None:
         ["Stellæ,", "et"], ["stars", "and"],
     ]  # fmt: skip
     assert file.tables[0].cell(0, 0).paragraphs[0].style.name == "Latin"
+
+
+def test_tables_of_a_long_line_do_not_touch() -> None:
+    """Word processors join tables that follow each other without a paragraph: common practice, no source."""
+    document = latingloss.annotate(
+        "Stellæ noctis lucent et luna silvam magnam illústrat dum omnes dórmiunt in tectis suis."
+    )
+    body = list(read_docx(BytesIO(sheet_docx(document, SheetOptions(paper="A5", size="large")))).element.body)
+    tables = [place for place, part in enumerate(body) if part.tag.endswith("}tbl")]
+    assert len(tables) > 2 and all(after - before > 1 for before, after in pairwise(tables))
 
 
 def test_columns_come_in_the_author_s_order() -> None:

@@ -34,17 +34,18 @@ def sense_of(use: Use) -> str:
         return _name(use, glosses) or first or without_lengths(printed(use.lexeme.lemma.partition("#")[0]))
     if use.upos not in ("NOUN", "ADJ", "VERB", "AUX"):
         return _small_word(use, glosses) or use.place.means or first
+    usual = use.place.means or first
     if not use.said:
-        return first
+        return usual
     kind = {"AUX": "VERB"}.get(use.upos, use.upos)
     content = [w for w, low in zip(use.said, use.low, strict=True) if low not in FUNCTION]
     if not content:
-        return _helped(use, glosses, kind) or first
+        return _helped(use, glosses, kind) or usual
     forms = {form for w in content for form in (w.lower(), *bases(w.lower(), kind))}
     fitting = [g for g in glosses if _fits(g, use, forms)]
     if fitting:  # the exact word, with the capital of Lord; then the longest
         return _capital(use, max(fitting, key=lambda g: (g in content, len(set(g.split()) - FUNCTION))), content)
-    return (_given(use, content, glosses) if use.upos != "AUX" else "") or first
+    return (_given(use, content, glosses) if use.upos != "AUX" else "") or usual
 
 
 def _fits(gloss: str, use: Use, forms: set[str]) -> bool:

@@ -34,7 +34,7 @@ class Place(NamedTuple):
     thing: bool = False  # a relative goes back to a thing: which, not who
     called: bool = False  # a vocative behind O or another vocative: no second O
     compared: bool = False  # an ablative behind a comparative: than
-    means: str = ""  # what a small word says in its clause: that, as, than
+    means: str = ""  # what a word says in its clause, where it may say several things: that, as, than, give
     bare: bool = False  # an infinitive after `do not`, `can`, `must`: no `to`
 
 

@@ -11,7 +11,7 @@ from typing import NamedTuple
 
 from latingloss.context.relations.clauses import Clause, clauses_of
 from latingloss.context.relations.genitives import owners
-from latingloss.context.relations.lemmas import SAYING
+from latingloss.context.relations.lemmas import SAYING, TOGETHER
 from latingloss.context.relations.phrases import Found, agreeing, apposed, governed
 from latingloss.context.relations.verbs import Hanging
 from latingloss.context.relations.words import Word, words_of
@@ -41,7 +41,8 @@ class Relations(NamedTuple):
     comparative: Partner | None = None  # that an ablative is compared with
     apposition: Partner | None = None  # the noun before, that this one names again
     reflexive: Partner | None = None  # for sē and suus: the verb whose subject they go back to
-    means: str = ""  # what a small word says in this clause, where it may say several things: that, as, than
+    together: Partner | None = None  # for a verb: the object with which it says something of its own: grātiās agere
+    means: str = ""  # what a word says in this clause, where it may say several things: that, as, than, give
     called: bool = False  # a vocative behind O or another vocative
     opens: bool = False  # it begins a sentence, so that a capital says nothing
     beside: Partner | None = None  # for a nominative adjective: the verb whose unnamed subject it goes with
@@ -63,7 +64,9 @@ NONE = Relations()
 
 
 def _meaning(words: list[Word], word: Word, found: dict[str, Partner]) -> str:
-    """Quod behind a verb of saying is that, ut without a verb is as, quam behind a comparative is than."""
+    """Quod behind a verb of saying is that, ut without a verb is as, quam behind a comparative is than; give thanks."""
+    if "together" in found:
+        return TOGETHER[word.lemma, found["together"].reading.lexeme.lemma]
     if word.kind == "subordinator" and "verb" in found:
         return "that"
     if word.lemma == "ut" and word.kind == "comparing":
@@ -92,6 +95,7 @@ def _fields(words: list[Word], clauses: list[Clause]) -> list[dict[str, Partner]
         "infinitive": hanging.infinitives, "absolute": hanging.absolutes, "beside": hanging.beside,
         "antecedent": _antecedents(words, clauses, agreement), "reflexive": _reflexives(words, clauses),
         "conjunction": _conjunctions(clauses), "comparative": _compared(words, prepositions),
+        "together": {v.place: words[k] for k, v in hanging.verbs.items() if (v.lemma, words[k].lemma) in TOGETHER},
     }  # fmt: skip
     fields: list[dict[str, Partner]] = [{} for _ in words]
     for name, table in tables.items():

@@ -27,6 +27,17 @@ GIVING = frozenset(
     afferō mōnstrō nārrō scrībō committō concēdō dēmōnstrō adjungō commendō condōnō dīmittō distribuō ērogō impertiō
     indicō jūrō largior mandō#1 pandō parō porrigō praestō praecipiō relinquō restituō solvō vēndō voveō""".split()
 )
+# verbs that say something of their own with one object: to give thanks (common practice, no source)
+TOGETHER = {
+    ("agō", "grātia"): "give",
+    ("agō", "vīta"): "lead",
+    ("faciō", "misericordia"): "show",
+    ("faciō", "fidēs"): "give",
+    ("gerō", "bellum"): "wage",
+    ("committō", "proelium"): "join",
+    ("capiō", "cōnsilium"): "form",
+    ("ineō", "cōnsilium"): "form",
+}
 TIMES = frozenset(
     ("annus", "diēs", "hōra", "mēnsis", "nox", "noctū", "hebdomas", "saeculum", "aetās", "bīduum", "triduum")
 )
