@@ -9,14 +9,14 @@ from functools import partial
 from pathlib import Path
 from time import perf_counter
 
-from benchmarks import ablation, accuracy, calibration, coverage, lemmas, misses, sample, words
+from benchmarks import ablation, accuracy, calibration, coverage, guesses, lemmas, misses, sample, words
 from benchmarks.cold import cold
 from benchmarks.figures import Figure, as_json, markdown
 from benchmarks.gate import read_baseline, regressions, write_baseline
 from benchmarks.others import others
+from benchmarks.robustness import matrix
 from benchmarks.scaling import plot, scaling
 from benchmarks.setting import setting
-from benchmarks.robustness import matrix
 from benchmarks.sources import Sources
 from benchmarks.speed import speed
 
@@ -74,6 +74,7 @@ def _families(sources: Sources) -> tuple[Callable[[], Iterator[Figure]], ...]:
         *(partial(lemmas.figures, sources, name) for name in ("proiel-dev", "perseus-train", "ittb-dev")),
         partial(calibration.figures, sources),
         partial(ablation.ablation, sources),
+        partial(guesses.figures, sources),
         partial(words.relatives, sources),
         partial(speed, sources),
         partial(scaling, sources),

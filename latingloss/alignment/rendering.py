@@ -14,6 +14,7 @@ from latingloss.alignment.grammar import FUNCTION_WORDS
 from latingloss.alignment.translations import translations_of
 from latingloss.alignment.units import lexeme_key
 from latingloss.context.tags import english_tag
+from latingloss.english.vocabulary import has_adverb
 from latingloss.english.words import base_forms
 from latingloss.morphology.lexicon import Lexeme
 from latingloss.morphology.ranking import Candidate
@@ -65,10 +66,12 @@ def _signs(
 
 
 def _shape(word: str) -> list[str]:
-    """How the word is inflected: plural or third person -s, past -ed, -ing."""
+    """How the word is inflected: plural or third person -s, past -ed, -ing; an adverb in -ly, an adjective without."""
     base = base_forms(word)[0]
+    if word.endswith("ly"):
+        return ["-ly"]
     if base == word:
-        return ["bare"]
+        return ["bare", "could have -ly"] if has_adverb(word) else ["bare"]
     for ending in ("ing", "ed", "s", "eth", "est"):
         if word.endswith(ending):
             return ["-" + ending]

@@ -43,8 +43,11 @@ _PERSONS = {"i": ("1Sing",), "we": ("1Plur",), "thou": ("2Sing",), "ye": ("2Plur
 _MOODS = {  # sign -> beginnings of verb tags it speaks for
     "has let": ("VSub",), "has may": ("VSub",), "has might": ("VSub",), "has will": ("VIndFut",),
     "has shall": ("VIndFut",), "has had": ("VIndPqp", "VSubPqp"), "has have": ("VIndPastP",), "has has": ("VIndPastP",),
-    "-s": ("VIndPres",), "-eth": ("VIndPres",), "-ed": ("VIndPast",), "changed": ("VIndPast",), "-ing": ("Part", "Ger"),
+    "has do": ("VIndPres",), "has does": ("VIndPres",), "has did": ("VIndPast",),
+    "-s": ("VIndPres", "VIndFutPA"), "-eth": ("VIndPres",), "-ed": ("VIndPast",), "changed": ("VIndPast",),
+    "-ing": ("Part", "Ger"),
 }  # fmt: skip
+_ADVERBS = {"-ly": 1.0, "could have -ly": -1.0}
 _PREPOSITIONS = tuple(f"has {w}" for w in ("with", "by", "from", "in", "on", "at", "into", "about", "through", "of"))
 _CONJUNCTIONS = tuple(f"has {w}" for w in ("when", "while", "if", "that", "as", "so"))
 _RELATIVES = ("has who", "has which", "has whom", "has whose")
@@ -69,14 +72,18 @@ def weight(tag: str, sign: str) -> float:
         word = sign.removeprefix("has ").removeprefix("own ").removeprefix("other ")
         persons = _PERSONS.get(word, ())
         return moody + (1.0 if rest in persons else -0.5 if persons else 0.0)
+    if kind in ("ADV", "ADJ") and sign in _ADVERBS:
+        return _ADVERBS[sign] if kind == "ADV" else -_ADVERBS[sign]
     if kind.startswith("Inf"):
         return 1.0 if sign == "has to" else 0.0
     if sign in _PREPOSITIONS + _CONJUNCTIONS and kind in ("ADP", "SCONJ"):
         return 1.5 if (kind == "ADP") == (sign in _PREPOSITIONS) else -1.5
     if sign in _RELATIVES and kind in ("ADV", "SCONJ"):
         return -1.5
+    if kind == "pronoun" and rest[:3] == "Voc" and sign not in ("has o", "has oh"):
+        return -0.5
     if kind == "pronoun" and sign == "has thus":  # haec dicit: thus says
-        return 3.0 if rest == "AccPlur" else 0.0
+        return 4.0 if rest == "AccPlur" else 0.0
     if kind == "pronoun" and sign in _SUBJECTS + _OBJECTS:
         fits = (rest[:3] == "Nom") == (sign in _SUBJECTS)
         return (1.5 if fits else -1.5) + (0.5 if (rest[3:] == "Plur") == (sign in _PLURAL) else -1.5)

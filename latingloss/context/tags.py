@@ -71,6 +71,8 @@ def signs(candidate: Candidate) -> Signs:
     else:
         degree = features.get("Degree", "")
         tag = f"{upos} {cased}" + ("" if degree in ("", "Pos") else degree)
+        if lemma == "se":
+            tag += " reflexive"  # its number is the subject's
         sign = tag
         if upos in ("ADP", "CCONJ", "SCONJ", "PART", "INTJ", "ADV", "PRON", "DET", "AUX"):
             sign = f"{lemma} {tag}"

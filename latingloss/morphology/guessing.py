@@ -1,72 +1,85 @@
 """Readings of forms outside the lexicon: as derived from a word in it, from their ending, from simplemma's lemmas.
 
-A guess is a lexeme made up for the form: a stem and a regular table; only a derived one has a gloss. How
-likely each kind of word is for an ending is a judgement, not yet counted.
+A guess is a lexeme made up for the form: a stem and a regular table; only a derived one has a gloss. How likely it
+is, its signs say: its kind, how common its ending, whether simplemma gives its lemma. What each sign is worth was
+fitted on rare words (`latingloss.building.guesses`), and so was how often none of the guesses is right; that
+probability is shared out over the readings that say nothing of case: a name, an undeclined noun, a foreign word (X).
 """
 
 from __future__ import annotations
 
 from collections import defaultdict
 from functools import lru_cache
-from typing import TYPE_CHECKING
+from math import exp, log
+from typing import TYPE_CHECKING, NamedTuple
 
-from latingloss.morphology.derivation import Derived, derived
+from latingloss.morphology.derivation import derived
 from latingloss.morphology.endings import Features, Table, endings
 from latingloss.morphology.lexicon import Lexeme
 from latingloss.morphology.priors import cell_count, cell_name
-from latingloss.tables import built_once
+from latingloss.tables import built_once, read_table
 from latingloss.text.orthography import LONGEST_WORD, plain, printed
 
 if TYPE_CHECKING:
     from simplemma import Lemmatizer
 
-_MOST = 24  # guesses kept for a form
-# kinds of word that are open: table, part of speech, ending of the lemma, share among new words
+Signs = dict[str, float]
+_MOST = 24  # guesses kept for a form, undeclined ones apart
+_LONGEST_ENDING = 11  # letters
+_SHORTEST_STEM = 2
+# kinds of word that are open: table, what stands between stem and ending, ending of the lemma
 _OPEN = (
-    (Table("1", "NOUN", "Fem"), "NOUN", "a", 0.14), (Table("2us", "NOUN", "Masc"), "NOUN", "us", 0.14),
-    (Table("2um", "NOUN", "Neut"), "NOUN", "um", 0.08), (Table("2ium", "NOUN", "Neut"), "NOUN", "ium", 0.04),
-    (Table("12", "ADJ", "Pos"), "ADJ", "us", 0.18), (Table("3adj", "ADJ", "Pos"), "ADJ", "is", 0.06),
-    (Table("1", "VERB"), "VERB", "ō", 0.10), (Table("3", "VERB"), "VERB", "ō", 0.05),
-    (Table("4", "VERB"), "VERB", "iō", 0.02), (Table("2", "VERB"), "VERB", "eō", 0.02),
-    (Table("1", "VERB", "dep"), "VERB", "or", 0.02),
+    (Table("1", "NOUN", "Fem"), "", "a"), (Table("2us", "NOUN", "Masc"), "", "us"),
+    (Table("2um", "NOUN", "Neut"), "", "um"), (Table("2ium", "NOUN", "Neut"), "", "ium"),
+    (Table("12", "ADJ", "Pos"), "", "us"),
+    (Table("3adj", "ADJ", "Pos"), "", "is"),
+    (Table("1", "VERB"), "", "ō"), (Table("perf", "VERB"), "āv", "ō"), (Table("sup", "VERB"), "āt", "ō"),
+    (Table("3", "VERB"), "", "ō"), (Table("2", "VERB"), "", "eō"), (Table("perf", "VERB"), "u", "eō"),
+    (Table("4", "VERB"), "", "iō"), (Table("perf", "VERB"), "īv", "iō"), (Table("sup", "VERB"), "īt", "iō"),
+    (Table("1", "VERB", "dep"), "", "or"), (Table("sup", "VERB"), "āt", "or"), (Table("3", "VERB", "dep"), "", "or"),
+    (Table("3", "NOUN", "Fem"), "iōn", "iō"), (Table("3", "NOUN", "Fem"), "tāt", "tās"),
+    (Table("3", "NOUN", "Fem"), "tūdin", "tūdō"), (Table("3", "NOUN", "Neut"), "min", "men"),
+    (Table("3", "NOUN", "Masc"), "tōr", "tor"), (Table("3", "NOUN", "Masc"), "sōr", "sor"),
+    (Table("3", "NOUN", "Fem"), "trīc", "trīx"), (Table("3", "NOUN", "Masc"), "ōn", "ō"),
 )  # fmt: skip
-# oblique stems of the third declension and what the nominative has for them
-_THIRD = (
-    ("iōn", "iō"), ("tāt", "tās"), ("tūdin", "tūdō"), ("min", "men"), ("tōr", "tor"), ("sōr", "sor"),
-    ("trīc", "trīx"), ("ōn", "ō"),
-)  # fmt: skip
-_PERFECT = (("āv", "ō", "1"), ("āt", "ō", "1"))
+_WHOLE = ("PROPN", "NOUN", "X")  # what a form may be that takes no ending; X stands for none of the guesses
+# how the probability that none is right is shared out over _WHOLE, without a capital and with it; a judgement
+_NONE_SHARES = {False: (0.1, 0.3, 0.6), True: (0.65, 0.1, 0.25)}
 
 
-# what a form may be that takes no ending: part of speech and share beside the inflected guesses; a judgement
-_CAPITALIZED = (("PROPN", 0.6), ("X", 0.2), ("NOUN", 0.1))
-_UNCAPITALIZED = (("X", 0.05), ("NOUN", 0.03), ("PROPN", 0.01))
+class Guess(NamedTuple):
+    """A guessed reading with the signs that speak for it and how much of each there is."""
+
+    lexeme: Lexeme
+    form: str
+    upos: str
+    features: Features
+    signs: Signs
 
 
-# how often a form that may be derived from a word in the lexicon is: rare words of the learn treebanks (lemmas met at
-# most twice), 557 of 780 without a capital, 8 of 28 with one
-_DERIVED = {False: 0.7, True: 0.3}
+class _Cell(NamedTuple):
+    table: Table
+    before: str
+    lemma: str
+    text: str  # what follows the stem, with vowel lengths
+    features: Features
+    signs: Signs
 
 
 @built_once
-def _endings_by_form() -> dict[str, list[tuple[Table, str, str, float, Features, str]]]:
-    found: dict[str, list[tuple[Table, str, str, float, Features, str]]] = defaultdict(list)
-    for table, upos, lemma_ending, share in _OPEN:
-        for text, features, _ in endings(table):
-            found[plain(text)].append((table, upos, lemma_ending, share, features, text))
-    for oblique, nominative in _THIRD:
-        neuter, feminine = oblique == "min", oblique in ("iōn", "tāt", "tūdin", "trīc")
-        table = Table("3", "NOUN", "Neut" if neuter else "Fem" if feminine else "Masc")
-        for text, features, _ in endings(table):
-            found[plain(oblique + text)].append((table, "NOUN", nominative, 0.05, features, oblique + text))
-        for _, features, _ in endings(table._replace(whole=True)):
-            found[plain(nominative)].append((table, "NOUN", nominative, 0.05, features, nominative))
-    for suffix, lemma_ending, conjugation in _PERFECT:
-        table = Table("perf" if suffix == "āv" else "sup", "VERB")
-        for text, features, _ in endings(table):
-            row = (Table(conjugation, "VERB"), "VERB", lemma_ending, 0.08, features, suffix + text)
-            found[plain(suffix + text)].append(row)
-    return found
+def _cells() -> dict[str, list[_Cell]]:
+    """The cells of the open kinds by the plain letters that follow the stem."""
+    found: dict[str, list[_Cell]] = defaultdict(list)
+    for table, before, lemma in _OPEN:
+        kind = " ".join(filter(None, (table.base, table.upos, table.mark, before, lemma)))
+        cells = [(before + text, features) for text, features, _ in endings(table)]
+        if (table.base, table.upos) == ("3", "NOUN"):
+            cells += [(lemma, features) for _, features, _ in endings(table._replace(whole=True))]
+        for text, features in cells:
+            common = log(cell_count(cell_name(table.upos, features)) / cell_count(table.upos))
+            signs = {kind: 1.0, "cell": common, "letters": len(text)}
+            found[plain(text)].append(_Cell(table, before, lemma, text, features, signs))
+    return dict(found)
 
 
 @built_once
@@ -78,43 +91,46 @@ def _lemmatizer() -> Lemmatizer:
     return Lemmatizer(lemmatization_strategy=DefaultStrategy(low_memory=True))
 
 
+def possible(form: str) -> list[Guess]:
+    """Return every guess for a form; the last is that none of the others is right."""
+    key, capital = plain(form), form[:1].isupper()
+    found = [Guess(*d[:4], {"derived": 1.0, "derived cell": log(d.weight)}) for d in derived(form)]
+    for cut in range(max(_SHORTEST_STEM, len(key) - _LONGEST_ENDING), len(key)):
+        stem = form[:cut] if len(form) == len(key) else key[:cut]
+        for table, before, ending, text, features, signs in _cells().get(key[cut:], ()):
+            name = capital and table.upos == "NOUN"
+            lemma = printed(stem.capitalize() if name else stem.lower()) + ending
+            lexeme = Lexeme(lemma, "PROPN" if name else table.upos, "", ((stem + before, table),))
+            found.append(Guess(lexeme, stem + text, lexeme.upos, features, signs))
+    if key.isalpha() and len(key) <= LONGEST_WORD:
+        listed = plain(_lemmatizer().lemmatize(form, lang="la"))
+        alike = (listed != key and plain(g.lexeme.spelled) == listed for g in found)
+        found = [g._replace(signs=g.signs | {"listed": 1.0}) if a else g for g, a in zip(found, alike, strict=True)]
+    for upos in _WHOLE:
+        lexeme = Lexeme(form if upos == "PROPN" else form.lower(), upos, "")
+        found.append(Guess(lexeme, form, upos, {}, {f"whole {upos}": 1.0}))
+    return found
+
+
+@built_once
+def _worths() -> tuple[dict[str, float], dict[str, float]]:
+    """What each sign is worth, in a form without a capital and in one with it."""
+    rows = read_table("statistics/guesses.tsv")
+    return {sign: float(small) for sign, small, _ in rows}, {sign: float(capital) for sign, _, capital in rows}
+
+
 @lru_cache(maxsize=50_000)
 def guesses(form: str) -> tuple[tuple[Lexeme, str, str, Features, float], ...]:
     """Return guessed readings of a form: made-up lexeme, marked form, part of speech, features, weight.
 
     Never empty: a form whose ending says nothing may be a name, a foreign word (X) or an undeclined noun.
+
+    >>> [(lexeme.lemma, upos) for lexeme, _, upos, *_ in guesses("blorporum")[:1]]
+    [('blorpus', 'NOUN')]
     """
-    key = plain(form)
-    capital = form[:1].isupper()
-    listed = plain(_lemmatizer().lemmatize(form, lang="la")) if key.isalpha() and len(key) <= LONGEST_WORD else key
-    found = []
-    for cut in range(max(1, len(key) - 11), len(key)):
-        for table, upos, lemma_ending, share, features, text in _endings_by_form().get(key[cut:], ()):
-            if cut < 2:
-                continue
-            stem = form[:cut] if len(form) == len(key) else key[:cut]
-            lemma = stem.lower() + lemma_ending
-            upos = "PROPN" if capital and upos == "NOUN" else upos
-            lemma = lemma.capitalize() if upos == "PROPN" else lemma
-            kind = "VERB" if upos == "VERB" else "NOUN" if upos == "PROPN" else upos
-            odds = share * cell_count(cell_name(kind, features)) / cell_count(kind) * 2 ** (len(text) / 2)
-            if plain(lemma) == listed and listed != key:
-                odds *= 30
-            if capital and upos != "PROPN":
-                odds *= 0.3
-            found.append((Lexeme(printed(lemma), upos, "", ((stem, table),)), stem + text, upos, features, odds))
-    found = sorted(found, key=lambda g: -g[4])[:_MOST]
-    total = sum(g[4] for g in found) or 1.0
-    whole = _CAPITALIZED if capital else _UNCAPITALIZED
-    for upos, share in whole:
-        lemma = form if upos == "PROPN" else form.lower()
-        found.append((Lexeme(lemma, upos, ""), form, upos, {}, total * share))
-    return (*_derived_beside(form, sum(g[4] for g in found)), *found)
-
-
-def _derived_beside(form: str, others: float) -> list[Derived]:
-    """Return the form's derived readings, weighed against what the other guesses weigh together."""
-    made = derived(form)[:_MOST]
-    share = _DERIVED[form[:1].isupper()]
-    scale = others * share / (1 - share) / (sum(d.weight for d in made) or 1.0)
-    return [d._replace(weight=d.weight * scale) for d in made]
+    worth = _worths()[form[:1].isupper()]
+    found = [(*g[:4], exp(sum(worth[sign] * much for sign, much in g.signs.items()))) for g in possible(form)]
+    declined, whole, none = found[: -len(_WHOLE)], found[-len(_WHOLE) :], found[-1][4]
+    shares = _NONE_SHARES[form[:1].isupper()]
+    undeclined = [(*g[:4], none * s + (g[4] if g[2] != "X" else 0.0)) for g, s in zip(whole, shares, strict=True)]
+    return (*sorted(declined, key=lambda g: -g[4])[:_MOST], *undeclined)

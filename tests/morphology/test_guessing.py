@@ -19,7 +19,7 @@ def test_no_form_is_without_a_guess(form: str):
 def test_a_guess_keeps_doubt(form: str):
     found = candidates(form)
     assert all(c.guessed for c in found)
-    assert found[0].prior < 0.9
+    assert found[0].prior < 0.995  # -āvimus can hardly be anything but a perfect
 
 
 def test_a_derived_reading_comes_before_those_from_the_ending_alone():
