@@ -125,8 +125,8 @@ def guesses(form: str) -> tuple[tuple[Lexeme, str, str, Features, float], ...]:
 
     Never empty: a form whose ending says nothing may be a name, a foreign word (X) or an undeclined noun.
 
-    >>> [(lexeme.lemma, upos) for lexeme, _, upos, *_ in guesses("blorporum")[:1]]
-    [('blorpus', 'NOUN')]
+    >>> [(lexeme.lemma, upos) for lexeme, _, upos, *_ in guesses("blorpavimus")[:1]]
+    [('blorpō', 'VERB')]
     """
     worth = _worths()[form[:1].isupper()]
     found = [(*g[:4], exp(sum(worth[sign] * much for sign, much in g.signs.items()))) for g in possible(form)]
