@@ -6,9 +6,8 @@ source -> passages (lines paired with renderings) -> tokens -> readings in conte
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 from functools import cache
-from typing import NamedTuple
 
 from latingloss.alignment import align
 from latingloss.alignment.glossing import old_english, word_of
@@ -24,24 +23,11 @@ from latingloss.difficulty.score import known_relatives
 from latingloss.document import Document, Link, Passage, RenderingToken, Token
 from latingloss.engines import Engine, TokenChoices, read_narrowed
 from latingloss.engines.builtin import BuiltInEngine
-from latingloss.errors import InputTypeError, OptionError, TextError
+from latingloss.errors import InputTypeError, OptionError
 from latingloss.tables import collector_paused
-from latingloss.text.checking import MOST_CHARACTERS, check, check_tokens, check_whole
-from latingloss.text.lines import Line, lines
-from latingloss.text.pairing import pair_texts
-from latingloss.text.tokens import Kind, Span, tokenize, tokenize_english
+from latingloss.text.bilingual import BilingualLine, of_texts, of_tokens
 
 EMPHASIS_SHARE = 0.25
-
-
-class _Line(NamedTuple):
-    """A passage before it is annotated."""
-
-    start: int
-    end: int
-    stanza: int
-    tokens: list[Span]
-    rendering: list[Span]
 
 
 class Annotator:
@@ -67,9 +53,7 @@ class Annotator:
 
     def annotate(self, latin: str, english: str | None = None, *, corrections: Corrections | None = None) -> Document:
         """Annotate a Latin text, with its English rendering if there is one; see `latingloss.annotate`."""
-        check(latin, "latin")
-        lines = _paired_lines(latin, check(english, "english")) if english is not None else _latin_lines(latin)
-        return self._document(latin, english, lines, corrections=corrections)
+        return self._document(latin, english, of_texts(latin, english), corrections=corrections)
 
     def annotate_tokens(
         self,
@@ -79,19 +63,11 @@ class Annotator:
         corrections: Corrections | None = None,
     ) -> Document:
         """Annotate sentences given as tokens; see `latingloss.annotate_tokens`."""
-        _check_token_lists(latin_sentences, english)
-        source, latin_spans = _joined(latin_sentences, tokenize)
-        rendering, english_spans = _joined(english or [], tokenize_english)
-        english_spans += [[] for _ in range(len(latin_spans) - len(english_spans))]
-        lines, at = [], 0
-        for spans, others, sentence in zip(latin_spans, english_spans, latin_sentences, strict=True):
-            end = at + len(" ".join(sentence))
-            lines.append(_Line(at, end, 0, spans, others))
-            at = end + 1
-        return self._document(source, rendering if english is not None else None, lines, corrections=corrections)
+        source, rendering, lines = of_tokens(latin_sentences, english)
+        return self._document(source, rendering, lines, corrections=corrections)
 
     def _document(
-        self, source: str, english: str | None, lines: list[_Line], *, corrections: Corrections | None
+        self, source: str, english: str | None, lines: list[BilingualLine], *, corrections: Corrections | None
     ) -> Document:
         if not isinstance(corrections, Corrections | None):
             kind = type(corrections).__name__
@@ -112,7 +88,7 @@ class Annotator:
         )  # fmt: skip
 
     def _passage(
-        self, line: _Line, choices: list[TokenChoices], seen: set[tuple[str, str]], *, corrected: OfLine
+        self, line: BilingualLine, choices: list[TokenChoices], seen: set[tuple[str, str]], *, corrected: OfLine
     ) -> Passage:
         """Align, gloss and score one passage; `choices` has the readings of its word tokens in order."""
         remaining = iter(choices)
@@ -151,13 +127,13 @@ class Annotator:
         )
 
 
-def _printed(line: _Line) -> PrintedLine:
+def _printed(line: BilingualLine) -> PrintedLine:
     return PrintedLine(
         [t.text for t in line.tokens], [t.kind == "word" for t in line.tokens], [t.text for t in line.rendering]
     )
 
 
-def _links(line: _Line, tokens: list[TokenChoices], corrected: OfLine) -> tuple[Link, ...]:
+def _links(line: BilingualLine, tokens: list[TokenChoices], corrected: OfLine) -> tuple[Link, ...]:
     """Align a line, believing only what corrections leave of their words; the author's own links prevail."""
     if not line.rendering:
         return ()
@@ -223,80 +199,3 @@ def annotate_tokens(
     ['Stellae', 'lucent', '.']
     """
     return _default().annotate_tokens(latin_sentences, english, corrections=corrections)
-
-
-def _latin_lines(latin: str) -> list[_Line]:
-    found = lines(latin)
-    tokens = _spans_within(found, tokenize(latin))
-    return [_Line(*line, spans, []) for line, spans in zip(found, tokens, strict=True)]
-
-
-def _paired_lines(latin: str, english: str) -> list[_Line]:
-    """Passages with their renderings; a rendering line without Latin goes with the passage before it."""
-    pairs = pair_texts(latin, english)
-    rows = [row for row, _ in pairs if row]
-    latin_spans = iter(_spans_within(rows, tokenize(latin)))
-    english_spans = iter(_spans_within([column for _, column in pairs if column], tokenize_english(english)))
-    found: list[_Line] = []
-    leading: list[Span] = []
-    for row, column in pairs:
-        rendering = next(english_spans) if column else []
-        if row:
-            found.append(_Line(*row, next(latin_spans), leading + rendering))
-            leading = []
-        else:
-            (found[-1].rendering if found else leading).extend(rendering)
-    return found
-
-
-def _spans_within(lines: Sequence[Line], spans: Sequence[Span]) -> list[list[Span]]:
-    """Share tokens out over the lines they stand in; every token goes to exactly one."""
-    out: list[list[Span]] = [[] for _ in lines]
-    k = 0
-    for span in spans:
-        while k + 1 < len(lines) and span.start >= lines[k + 1].start:
-            k += 1
-        out[k].append(span)
-    return out
-
-
-def _joined(sentences: Sequence[Sequence[str]], cut: Callable[[str], list[Span]]) -> tuple[str, list[list[Span]]]:
-    """Lay given tokens out as a text; the kind of a token is that of its first part when cut."""
-    spans: list[list[Span]] = []
-    kinds: dict[str, Kind] = {}
-    at = 0
-    for sentence in sentences:
-        row = []
-        for token in sentence:
-            if token not in kinds:
-                pieces = cut(token)
-                kinds[token] = pieces[0].kind if pieces else "sign"
-            row.append(Span(token, at, at + len(token), kinds[token]))
-            at += len(token) + 1
-        if not sentence:
-            at += 1
-        spans.append(row)
-    return "\n".join(" ".join(sentence) for sentence in sentences), spans
-
-
-def _check_token_lists(latin: Sequence[Sequence[str]], english: Sequence[Sequence[str]] | None) -> None:
-    for name, sentences in (("latin_sentences", latin), ("english", english)):
-        if sentences is None and name == "english":
-            continue
-        if isinstance(sentences, str | bytes) or not isinstance(sentences, Sequence):
-            raise InputTypeError(f"{name} must be a list of lists of tokens, not {type(sentences).__name__}")
-        for i, sentence in enumerate(sentences):
-            check_tokens(sentence, f"{name}[{i}]")
-            for j, token in enumerate(sentence):
-                check_whole(token, f"{name}[{i}][{j}]")
-                if not token or token.isspace():
-                    raise TextError(f"{name}[{i}][{j}] is empty; leave empty tokens out")
-        if (letters := sum(len(token) for sentence in sentences for token in sentence)) > MOST_CHARACTERS:
-            raise TextError(
-                f"{name}: {letters:,} characters, and one text may have {MOST_CHARACTERS:,}; cut it into texts, or use "
-                "latingloss.corpus"
-            )
-    if english is not None and len(english) != len(latin):
-        raise TextError(
-            f"{len(latin)} Latin sentences but {len(english)} English ones; give one list of English tokens for each"
-        )
