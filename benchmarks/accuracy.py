@@ -40,12 +40,12 @@ def treebanks(sources: Sources) -> Iterator[Figure]:
 
 def new_testament(sources: Sources) -> Any:
     """Return the rates on the New Testament part of PROIEL dev, Latin alone and with the English."""
-    return _said(tool(sources, "treebank"), sources.treebank("proiel-dev"), "--english", str(sources.corpus))
+    return said(tool(sources, "treebank"), sources.treebank("proiel-dev"), "--english", str(sources.corpus))
 
 
 def alignment(sources: Sources) -> Iterator[Figure]:
     """Yield the alignment error rate on the pairs linked by hand, and how fast pairs are aligned."""
-    found = _said(tool(sources, "alignment"), sources.shared / "gold" / "alignment-dev.jsonl")
+    found = said(tool(sources, "alignment"), sources.shared / "gold" / "alignment-dev.jsonl")
     for group, name in (("all", "all"), ("v", "verses"), ("p", "prayers")):
         aim = "<= 9" if group == "all" else "<= 10"
         yield Figure(f"alignment: {name}, error rate", found[group]["AER"], "%", aim)
@@ -53,7 +53,7 @@ def alignment(sources: Sources) -> Iterator[Figure]:
         yield Figure(f"alignment: {name}, recall", found[group]["recall"], "%", ">= 88")
 
 
-def _said(module: ModuleType, path: Path, *options: str) -> Any:
+def said(module: ModuleType, path: Path, *options: str) -> Any:
     """Run a tool's own `main`, for what no function of it returns, and read what it prints."""
     out = io.StringIO()
     with patch.object(sys, "argv", [module.__name__, str(path), *options]), contextlib.redirect_stdout(out):

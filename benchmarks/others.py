@@ -8,6 +8,7 @@ from importlib.util import find_spec
 from unittest.mock import patch
 
 import latingloss
+from benchmarks.eflomal_row import eflomal_row
 from benchmarks.figures import Figure
 from benchmarks.gold import wanted
 from benchmarks.sources import Sources, scored, sentences, tool
@@ -33,8 +34,7 @@ def others(sources: Sources, measured: Sequence[Figure]) -> Iterator[Figure]:
         yield from _stanza(sources, measured)
     else:
         yield Figure("others: Stanza", None, "", note='Stanza is not installed: pip install "latingloss[stanza]"')
-    note = "not run here: it has to be compiled and trained first; 22.5 by the README of the shared folder"
-    yield Figure("others: eflomal, alignment error rate", None, "%", note=note)
+    yield from eflomal_row(sources)
 
 
 def _ratios(name: str, rate: float, measured: Sequence[Figure], aims: Mapping[str, str]) -> Iterator[Figure]:
