@@ -30,6 +30,8 @@ def figures(sources: Sources, treebank: str = "proiel-dev") -> Iterator[Figure]:
     note = f"share of all CNP errors among the 10% of words of least confidence; {most:.1f}% would be all they can hold"
     yield Figure(f"{name}, errors caught", round(caught, 1), "%", ">= 60", note)
     yield Figure(f"{name}, errors caught by the sum", round(100 * errors_caught(summed, right), 1), "%", note=note)
+    note = "if every confidence were exactly how often the word is right, the 10% would hold this share of the errors"
+    yield Figure(f"{name}, errors expected among them", round(100 * _expected(confidence), 1), "%", note=note)
 
 
 def calibration_error(confidence: Sequence[float], right: Sequence[bool]) -> float:
@@ -47,6 +49,11 @@ def errors_caught(confidence: Sequence[float], right: Sequence[bool], *, share: 
     checked = by_doubt[: round(share * len(right))]
     errors = len(right) - sum(right)
     return sum(not right[i] for i in checked) / errors if errors else 1.0
+
+
+def _expected(confidence: Sequence[float], *, share: float = _CHECKED_SHARE) -> float:
+    doubts = sorted((1 - c for c in confidence), reverse=True)
+    return sum(doubts[: round(share * len(doubts))]) / (sum(doubts) or 1.0)
 
 
 def _summed(word: Word, gold: GoldWord) -> float:

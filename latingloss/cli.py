@@ -91,7 +91,7 @@ def _parser() -> argparse.ArgumentParser:
         command.add_argument(
             "--practice", metavar="KINDS", help="exercises: all, or any of match,cloze,order,endings,recitation"
         )
-        command.add_argument("--seed", type=int, default=1, help="another number gives other exercises (default 1)")
+        command.add_argument("--variant", type=int, default=1, help="another number gives other exercises (default 1)")
         command.add_argument("--length", metavar="TIME", help="of the recording, for captions: 1:30, or seconds")
         command.add_argument(
             "--marks", metavar="FILE", help="for captions: a line of text for each line of Latin, its time first"
@@ -208,7 +208,7 @@ def _write(booklet: Booklet, options: argparse.Namespace, out: str) -> None:
         paper=options.paper, size=options.size, columns=tuple(options.columns.split(",")),
         arrangement="lines" if options.lines else "interlinear", word_order="text" if options.by_text else "alphabet",
         exercises=EXERCISES if options.practice == "all" else tuple(filter(None, (options.practice or "").split(","))),
-        seed=options.seed, length=seconds(options.length) if options.length else None,
+        variant=options.variant, length=seconds(options.length) if options.length else None,
         marks=read_marks(read_text(options.marks), name=options.marks) if options.marks else (),
     )  # fmt: skip
     if out == "-":

@@ -40,10 +40,10 @@ class Text(BaseModel):
 
 
 class Quiz(Text):
-    """A text, and the exercises wanted of it; another seed asks for other words."""
+    """A text, and the exercises wanted of it; another variant asks for other words."""
 
     kinds: list[str] = Field(["match"], max_length=len(KINDS), description=f"any of {', '.join(KINDS)}")
-    seed: int = 1
+    variant: int = 1
 
 
 class SizeLimit:
@@ -126,7 +126,7 @@ async def quiz(text: Quiz) -> list[Exercise]:
 
 
 def _exercises(text: Quiz) -> list[Exercise]:
-    return list(exercises(latingloss.annotate(text.latin, text.english), text.kinds, seed=text.seed))
+    return list(exercises(latingloss.annotate(text.latin, text.english), text.kinds, variant=text.variant))
 
 
 @app.get("/schema")

@@ -44,7 +44,7 @@ def test_demo_without_a_name_writes_every_format(tmp_path: Path, monkeypatch: py
 
 def test_practice_pages_are_printed_if_wanted(texts: tuple[str, str], capsys: pytest.CaptureFixture[str]) -> None:
     pages = []
-    for wanted in ((), ("--practice", "all"), ("--practice", "all", "--seed", "2"), ("--practice", "order")):
+    for wanted in ((), ("--practice", "all"), ("--practice", "all", "--variant", "2"), ("--practice", "order")):
         assert main(["sheet", *texts, *wanted]) == 0
         pages.append(capsys.readouterr().out)
     assert "<h2 id=" in pages[0] and "Answers" not in pages[0]

@@ -65,7 +65,7 @@ def test_answer_follows_the_schema_served(api: ModuleType) -> None:
 
 
 def test_quiz_has_gaps_and_as_many_answers(api: ModuleType) -> None:
-    answer = post(api, "/quiz", json={"latin": LATIN, "english": ENGLISH, "kinds": ["match"], "seed": 3})
+    answer = post(api, "/quiz", json={"latin": LATIN, "english": ENGLISH, "kinds": ["match"], "variant": 3})
     (match,) = answer.json()
     assert len(match["items"]) >= 4
     for item in match["items"]:
@@ -84,7 +84,7 @@ def test_quiz_has_gaps_and_as_many_answers(api: ModuleType) -> None:
         b"[" * 50_000,
         json.dumps({"latin": "lux " * 2_000}).encode(),  # a text too long
         b'{"latin": "lux", "kinds": ["sermon"]}',
-        b'{"latin": "lux", "seed": ' + b"9" * 5_000 + b"}",
+        b'{"latin": "lux", "variant": ' + b"9" * 5_000 + b"}",
     ],
 )
 def test_bad_request_is_told_what_is_wrong(api: ModuleType, body: bytes) -> None:

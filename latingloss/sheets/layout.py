@@ -134,7 +134,7 @@ def _practice(booklet: Booklet, number: int, options: SheetOptions) -> Practice:
     text = booklet.texts[number - 1]
     of = text.title.strip() or f"Text {number}"
     return Practice(
-        of if len(booklet.texts) > 1 else "", exercises(text.document, options.exercises, seed=options.seed)
+        of if len(booklet.texts) > 1 else "", exercises(text.document, options.exercises, variant=options.variant)
     )
 
 

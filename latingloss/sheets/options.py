@@ -34,7 +34,7 @@ class SheetOptions:
     word_order: of the word list, "alphabet", or "text" for the order of first appearance.
     exercises: practice pages with answers, any of "match" (words and meanings), "cloze" (gaps at three levels),
     "order" (shuffled lines), "endings" (to be named) and "recitation" (fading round by round), in this order.
-    seed: any whole number; another one chooses other words and lines for the exercises.
+    variant: any whole number; another one chooses other words and lines for the exercises.
     length: of a recording, seconds, for captions. marks: the second at which each line of it begins, for captions.
 
     Raises OptionError for a value outside these.
@@ -51,7 +51,7 @@ class SheetOptions:
     parts: tuple[str, ...] = PARTS
     word_order: str = "alphabet"
     exercises: tuple[str, ...] = ()
-    seed: int = 1
+    variant: int = 1
     length: float | None = None
     marks: tuple[float, ...] = ()
 
@@ -68,8 +68,8 @@ class SheetOptions:
                 raise OptionError(f"{name} is {given!r}: give a tuple of any of {_either(allowed)}, each once")
         if not self.columns:
             raise OptionError(f"columns is empty: name at least one of {_either(COLUMNS)}")
-        if isinstance(self.seed, bool) or not isinstance(self.seed, int):
-            raise OptionError(f"seed is {self.seed!r}: give a whole number")
+        if isinstance(self.variant, bool) or not isinstance(self.variant, int):
+            raise OptionError(f"variant is {self.variant!r}: give a whole number")
         if self.length is not None and not 0 < self.length < inf:
             raise OptionError(f"length is {self.length!r}: give the seconds of the recording, more than 0")
         if any(a >= b for a, b in pairwise((*self.marks, inf))) or min(self.marks, default=0) < 0:

@@ -76,10 +76,10 @@ def test_runs_do_not_depend_on_the_seed_of_hashes() -> None:
     seen = {
         subprocess.run(
             [sys.executable, "-c", _CODE],
-            env=os.environ | {"PYTHONHASHSEED": seed},
+            env=os.environ | {"PYTHONHASHSEED": value},
             capture_output=True, text=True, check=True,
         ).stdout
-        for seed in ("1", "4711")
+        for value in ("1", "4711")
     }  # fmt: skip
     assert len(seen) == 1 and len(seen.pop().strip()) == 64
 

@@ -45,8 +45,8 @@ def documents(draw: st.DrawFn) -> Document:
     return latingloss.annotate("\n".join(line[:1].upper() + line[1:] for line in lines), english)
 
 
-def _made(document: Document, kind: str, seed: int = 1) -> list[Exercise]:
-    return [exercise for exercise in exercises(document, [kind], seed=seed) if exercise.items]
+def _made(document: Document, kind: str, variant: int = 1) -> list[Exercise]:
+    return [exercise for exercise in exercises(document, [kind], variant=variant) if exercise.items]
 
 
 def _lines(document: Document) -> list[str]:
@@ -65,16 +65,16 @@ def _words(texts: Iterable[str]) -> list[str]:
 
 @given(documents(), st.integers(0, 3))
 @settings(max_examples=30, deadline=None)
-def test_filled_gaps_give_the_line(document: Document, seed: int) -> None:
+def test_filled_gaps_give_the_line(document: Document, variant: int) -> None:
     lines = _lines(document)
-    for exercise in (*_made(document, "cloze", seed), *_made(document, "recitation", seed)):
+    for exercise in (*_made(document, "cloze", variant), *_made(document, "recitation", variant)):
         assert all(_solved(item) in lines for item in exercise.items)
 
 
 @given(documents(), st.integers(0, 3))
 @settings(max_examples=30, deadline=None)
-def test_no_gap_is_given_away_by_its_line(document: Document, seed: int) -> None:
-    for exercise in _made(document, "cloze", seed):
+def test_no_gap_is_given_away_by_its_line(document: Document, variant: int) -> None:
+    for exercise in _made(document, "cloze", variant):
         for item in exercise.items:
             shown = _words([part.text for part in item.parts] + [item.hint])
             assert item.answers and shown and not set(shown) & set(_words(part.text for part in item.answers))
@@ -82,8 +82,8 @@ def test_no_gap_is_given_away_by_its_line(document: Document, seed: int) -> None
 
 @given(documents(), st.integers(0, 3))
 @settings(max_examples=30, deadline=None)
-def test_no_gap_is_given_away_by_its_place_in_the_list(document: Document, seed: int) -> None:
-    for exercise in _made(document, "cloze", seed):
+def test_no_gap_is_given_away_by_its_place_in_the_list(document: Document, variant: int) -> None:
+    for exercise in _made(document, "cloze", variant):
         answers = [part.text for item in exercise.items for part in item.answers]
         listed = [part.text for part in exercise.bank]
         if listed:
@@ -93,9 +93,9 @@ def test_no_gap_is_given_away_by_its_place_in_the_list(document: Document, seed:
 
 @given(documents(), st.integers(0, 3))
 @settings(max_examples=30, deadline=None)
-def test_each_round_leaves_out_more_and_keeps_no_word_that_is_gone(document: Document, seed: int) -> None:
+def test_each_round_leaves_out_more_and_keeps_no_word_that_is_gone(document: Document, variant: int) -> None:
     gone = []
-    for exercise in _made(document, "recitation", seed):
+    for exercise in _made(document, "recitation", variant):
         answers = [plain(part.text) for item in exercise.items for part in item.answers]
         shown = _words(part.text for item in exercise.items for part in item.parts)
         assert not set(shown) & set(answers)
@@ -122,9 +122,9 @@ def test_levels_of_cloze_rise_in_difficulty() -> None:
 
 @given(documents(), st.integers(0, 3))
 @settings(max_examples=30, deadline=None)
-def test_a_shuffled_line_has_the_words_of_its_answer_in_another_order(document: Document, seed: int) -> None:
+def test_a_shuffled_line_has_the_words_of_its_answer_in_another_order(document: Document, variant: int) -> None:
     lines = _lines(document)
-    for exercise in _made(document, "order", seed):
+    for exercise in _made(document, "order", variant):
         for item in exercise.items:
             shown, line = item.parts[0].text.split(" / "), "".join(part.text for part in item.answers)
             assert line in lines
@@ -133,8 +133,8 @@ def test_a_shuffled_line_has_the_words_of_its_answer_in_another_order(document: 
 
 @given(documents(), st.integers(0, 3))
 @settings(max_examples=30, deadline=None)
-def test_every_meaning_is_of_one_word_of_the_list_only(document: Document, seed: int) -> None:
-    for exercise in _made(document, "match", seed):
+def test_every_meaning_is_of_one_word_of_the_list_only(document: Document, variant: int) -> None:
+    for exercise in _made(document, "match", variant):
         meanings = dict(part.text.split("\u2002") for part in exercise.bank)
         assert len(meanings) == len(exercise.items) >= 4
         assert {item.answers[0].text for item in exercise.items} == set(meanings)
@@ -146,8 +146,8 @@ def test_every_meaning_is_of_one_word_of_the_list_only(document: Document, seed:
 
 @given(documents(), st.integers(0, 3))
 @settings(max_examples=30, deadline=None)
-def test_the_marked_ending_has_the_name_of_its_answer(document: Document, seed: int) -> None:
-    for exercise in _made(document, "endings", seed):
+def test_the_marked_ending_has_the_name_of_its_answer(document: Document, variant: int) -> None:
+    for exercise in _made(document, "endings", variant):
         names = [item.answers[0].text.partition(":")[0] for item in exercise.items]
         assert sorted(names) == sorted(part.text for part in exercise.bank) and len(set(names)) == len(names)
         for item, name in zip(exercise.items, names, strict=True):
@@ -174,14 +174,14 @@ def test_an_ending_is_named_as_the_grammar_names_it(latin: str, ending: str, nam
 @given(documents())
 @settings(max_examples=20, deadline=None)
 def test_the_same_seed_gives_the_same_page_whatever_else_is_on_it(document: Document) -> None:
-    assert exercises(document, seed=7) == exercises(document, seed=7)
-    assert exercises(document, ["order"], seed=7) == tuple(
-        made for made in exercises(document, seed=7) if made.title.startswith("Put")
+    assert exercises(document, variant=7) == exercises(document, variant=7)
+    assert exercises(document, ["order"], variant=7) == tuple(
+        made for made in exercises(document, variant=7) if made.title.startswith("Put")
     )
 
 
 def test_another_seed_gives_another_page() -> None:
-    assert len({exercises(DOCUMENT, seed=seed) for seed in range(5)}) == 5
+    assert len({exercises(DOCUMENT, variant=variant) for variant in range(5)}) == 5
 
 
 @pytest.mark.parametrize("kind", EXERCISES)

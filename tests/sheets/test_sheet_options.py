@@ -21,7 +21,7 @@ from latingloss.sheets import SheetOptions
         ("parts", ("notes", "index"), "'review'"),
         ("parts", "notes", "tuple"),
         ("exercises", ("juggling",), "'recitation'"),
-        ("seed", "one", "whole number"),
+        ("variant", "one", "whole number"),
         ("length", 0, "more than 0"),
         ("marks", (2.0, 1.0), "later than the one before"),
         ("marks", (-1.0,), "from 0 on"),

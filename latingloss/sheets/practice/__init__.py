@@ -1,4 +1,4 @@
-"""Exercises made from an annotated text, each with its answers; the same seed gives the same page.
+"""Exercises made from an annotated text, each with its answers; the same variant gives the same page.
 
 One module a kind of exercise; `exercise` says what they have in common, and the formats of the sheets set it.
 """
@@ -28,8 +28,8 @@ KINDS: dict[str, Callable[[Document, Random], tuple[Exercise, ...]]] = {
 }
 
 
-def exercises(document: Document, kinds: Sequence[str] = tuple(KINDS), *, seed: int = 1) -> tuple[Exercise, ...]:
-    """Return the exercises of some kinds on a text, in the order given; another `seed` chooses other words.
+def exercises(document: Document, kinds: Sequence[str] = tuple(KINDS), *, variant: int = 1) -> tuple[Exercise, ...]:
+    """Return the exercises of some kinds on a text, in the order given; another `variant` chooses other words.
 
     A kind for which the text is too short is an exercise without items that says so. What a kind chooses does not
     depend on the other kinds. Raises OptionError for another kind.
@@ -42,4 +42,4 @@ def exercises(document: Document, kinds: Sequence[str] = tuple(KINDS), *, seed: 
     for kind in kinds:
         if kind not in KINDS:
             raise OptionError(f"no exercise {kind!r}: choose any of {', '.join(map(repr, KINDS))}")
-    return tuple(made for kind in kinds for made in KINDS[kind](document, Random(f"{seed} {kind}")))
+    return tuple(made for kind in kinds for made in KINDS[kind](document, Random(f"{variant} {kind}")))
