@@ -24,7 +24,7 @@ from latingloss.building.grammar import Vocabularies
 from latingloss.building.rendering import Rendered, SignWeights, evidence, fit_signs, grammar_signs, render, save_signs
 from latingloss.context.columns import Columns, Floats, Types, Vocabulary, lay_out
 from latingloss.context.evidence import Kinds, pairs_at
-from latingloss.context.model import Evidence, Model, Round, scores, shares, softmax
+from latingloss.context.model import LEAST, Evidence, Model, Round, scores, shares, softmax
 
 OUT = Path(__file__).parents[1] / "data" / "context"
 TREEBANKS = (("circse-train", 1.0), ("circse-dev", 1.0), ("llct-dev", 0.3))  # charters confuse their cases
@@ -73,7 +73,17 @@ def train(shared: Path, out: Path) -> None:
     save_signs(signs, names, out / "english.tsv", trust=TRUST)
     targets = [_surer(b.columns, q) for b, q in zip(batches, _corrected(batches, beliefs, signs), strict=True)]
     rounds = fit_rounds(lessons + _verse_lessons(verses, types, targets), sizes)
-    Model(types.tags, types.neighbours, types.memory, rounds).save(out / "model.npz")
+    forgetful(Model(types.tags, types.neighbours, types.memory, rounds)).save(out / "model.npz")
+
+
+def forgetful(model: Model) -> Model:
+    """Return the model without the remembered readings that weigh nothing, seven in eight."""
+    weighs = np.max([np.abs(weights.memory) for weights in model.rounds], axis=0) > LEAST
+    kept = np.flatnonzero(weighs | (np.arange(len(weighs)) < 2))  # the first two names stand for none
+    names = Vocabulary([model.memory.names[i] for i in kept])
+    return model._replace(
+        memory=names, rounds=tuple(weights._replace(memory=weights.memory[kept]) for weights in model.rounds)
+    )
 
 
 def _corrected(batches: list[Rendered], beliefs: list[Floats], signs: SignWeights) -> list[Floats]:

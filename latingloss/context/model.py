@@ -18,6 +18,7 @@ from latingloss.context.columns import Columns, Floats, Ints, Vocabulary
 from latingloss.context.evidence import LEVELS, SIGN_SLOTS, SLOTS, Kinds, Pairs, Slot, pairs_at
 from latingloss.context.tags import CLASSES, COARSE, EDGE
 
+LEAST = 0.02  # weights nearer to 0 are not kept
 AGREEMENTS = len(CLASSES) ** 2 * LEVELS
 
 
@@ -112,7 +113,7 @@ class Model(NamedTuple):
         for i, weights in enumerate(self.rounds):
             for name, values in weights._asdict().items():
                 flat = values.reshape(-1)
-                where = np.flatnonzero(np.abs(flat) > 0.02)
+                where = np.flatnonzero(np.abs(flat) > LEAST)
                 arrays[f"{i}.{name}.at"] = np.diff(where, prepend=0).astype(np.uint32)
                 arrays[f"{i}.{name}"] = flat[where].astype(np.float16)
         part = path.with_name("part-" + path.name)  # a reader never meets half a file
