@@ -71,6 +71,12 @@ class Difficulty(Record):
     score: Probability = Field(description="0 easy .. 1 hard")
     parts: tuple[DifficultyPart, ...] = Field(description="what the score is made of")
 
+    def _repr_html_(self) -> str:
+        """Return the parts as Jupyter shows them."""
+        from latingloss.sheets.notebook import difficulty_html
+
+        return difficulty_html(self)
+
     @property
     def reasons(self) -> tuple[str, ...]:
         """The reasons in plain English, those that make it hardest first."""

@@ -47,6 +47,10 @@ class Annotator:
             raise InputTypeError(f"emphasis_share must be a number, not {type(emphasis_share).__name__}")
         if not 0 <= emphasis_share <= 1:
             raise OptionError(f"emphasis_share is {emphasis_share}; it is a share of the words, from 0 to 1")
+        if not (engine is None or callable(getattr(engine, "read", None))):
+            raise InputTypeError(f"engine must have a method read, see latingloss.engines; got {type(engine).__name__}")
+        if not isinstance(reader, Reader | None):
+            raise InputTypeError(f"reader must be a latingloss.Reader, not {type(reader).__name__}")
         self.engine = BuiltInEngine() if engine is None else engine
         self.emphasis_share = emphasis_share
         self.reader = Reader() if reader is None else reader

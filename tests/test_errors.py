@@ -206,3 +206,17 @@ def test_a_long_english_word_takes_no_more_than_two_seconds():
     start = time.process_time()
     latingloss.annotate("lux orta", "rose" * 12_500)
     assert time.process_time() - start <= 2
+
+
+@pytest.mark.parametrize(
+    ("call", "said"),
+    [
+        (lambda: latingloss.Annotator(engine="stanza"), "method read"),
+        (lambda: latingloss.Annotator(reader="stella"), "latingloss.Reader"),
+        (lambda: latingloss.course({"one": "Lux lucet."}), "latingloss.annotate"),
+    ],
+    ids=["engine", "reader", "course"],
+)
+def test_what_is_no_engine_reader_or_document_is_refused_at_once(call, said):
+    with pytest.raises(InputTypeError, match=said):
+        call()

@@ -27,6 +27,11 @@ _GRAMMAR = FUNCTION_WORDS | frozenset(
     "thou thee ye thy thine me him us them whom unto upon o oh was were is are am been being has had having did does"
     " will would shall should may might let not an as thus".split()
 )
+# what tells of a subject, or of a verb that is no command, beside a bare verb
+_NO_COMMAND = frozenset(
+    "i we he she it they thou ye who that to am is are was were will shall would should may might had has hath did does"
+    " let".split()
+)
 _BE = frozenset("am is are was were be been art wast".split())
 
 
@@ -59,10 +64,16 @@ def _signs(
         found += _shape(english[content[-1]])
     first, last = (content or linked)[0], (content or linked)[-1]
     found += _around(token, first, english, owner=owner)
+    if "bare" in found and _opens(linked[0], english) and _NO_COMMAND.isdisjoint(english[j] for j in linked):
+        found.append("opens bare")
     if last + 1 < len(english):
         found.append("then " + _kind(english[last + 1]))
     found.append(_place(first, last, english, verbal=verbal - set(linked)))
     return tuple(dict.fromkeys(found))
+
+
+def _opens(place: int, english: list[str]) -> bool:
+    return not place or english[place - 1] in _BREAKS
 
 
 def _shape(word: str) -> list[str]:

@@ -68,6 +68,8 @@ def weight(tag: str, sign: str) -> float:
     """
     kind, _, rest = tag.partition(" ")
     moody = 1.2 if kind.startswith(_MOODS.get(sign, ("-",))) else 0.0
+    if sign == "opens bare" and kind.startswith(("V", "Inf")):  # come, save us, have mercy
+        return 2.5 if kind.startswith("VImp") else -1.0
     if kind.startswith("V"):
         word = sign.removeprefix("has ").removeprefix("own ").removeprefix("other ")
         persons = _PERSONS.get(word, ())

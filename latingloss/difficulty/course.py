@@ -45,7 +45,7 @@ def course(texts: Mapping[str, Document], reader: Reader | None = None) -> tuple
 
     `texts` are annotated documents by name. At each step the text of the lowest mean difficulty comes next; of equals
     the one with fewer new words, then the one given first. Greedy: it does not look further ahead. Raises
-    `InputTypeError` if `texts` is no mapping.
+    `InputTypeError` if `texts` is no mapping of documents.
 
     >>> from latingloss import annotate
     >>> hymn, motto = annotate("Stella lucet et luna lucet."), annotate("Tenebris circumfusis obmutescimus.")
@@ -54,6 +54,11 @@ def course(texts: Mapping[str, Document], reader: Reader | None = None) -> tuple
     """
     if not isinstance(texts, Mapping):
         raise InputTypeError(f"texts must be a dict of documents by name, not {type(texts).__name__}")
+    for name, document in texts.items():
+        if not isinstance(document, Document):
+            raise InputTypeError(
+                f"texts[{name!r}] must be what latingloss.annotate returns, not {type(document).__name__}"
+            )
     reader = reader or Reader()
     left, order = dict(texts), []
     while left:

@@ -9,6 +9,7 @@ from latingloss.sheets.options import SheetOptions
 from latingloss.sheets.pdf import sheet_pdf
 from latingloss.sheets.practice import exercises
 from latingloss.sheets.review import ReviewItem, review
+from latingloss.sheets.words import word_list
 from latingloss.sheets.writing import write_sheet
 
 __all__ = [
@@ -23,5 +24,6 @@ __all__ = [
     "sheet_markdown",
     "sheet_pdf",
     "sheet_vtt",
+    "word_list",
     "write_sheet",
 ]

@@ -70,7 +70,7 @@ class SheetOptions:
             raise OptionError(f"columns is empty: name at least one of {_either(COLUMNS)}")
         if isinstance(self.variant, bool) or not isinstance(self.variant, int):
             raise OptionError(f"variant is {self.variant!r}: give a whole number")
-        if self.length is not None and not 0 < self.length < inf:
+        if self.length is not None and not (isinstance(self.length, int | float) and 0 < self.length < inf):
             raise OptionError(f"length is {self.length!r}: give the seconds of the recording, more than 0")
         if any(a >= b for a, b in pairwise((*self.marks, inf))) or min(self.marks, default=0) < 0:
             raise OptionError(f"marks is {self.marks!r}: give seconds from 0 on, each later than the one before")

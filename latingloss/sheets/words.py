@@ -41,6 +41,12 @@ class WordGroup:
     heading: str
     entries: tuple[Entry, ...]
 
+    def _repr_html_(self) -> str:
+        """Return the entries as Jupyter shows them."""
+        from latingloss.sheets.notebook import words_html
+
+        return words_html(self)
+
 
 def word_list(booklet: Booklet, order: str) -> tuple[WordGroup, ...]:
     """Return every word of all texts once, by the alphabet, or as each text brings new ones.

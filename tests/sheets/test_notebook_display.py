@@ -3,6 +3,7 @@
 import re
 
 import latingloss
+from latingloss.sheets import Booklet, Text, word_list
 from latingloss.sheets.notebook import document_html, paradigm_html, passage_html
 
 DOCUMENT = latingloss.annotate("Noctísque siléntium, <b>venit</b>.", "And the silence of <i>night</i> comes.")
@@ -28,3 +29,13 @@ def test_a_paradigm_has_all_its_forms() -> None:
     page = paradigm_html(paradigm)
     assert all(form in page for form in paradigm.all_forms())
     assert "genitive plural feminine" in page
+
+
+def test_word_lists_and_scores_show_as_tables() -> None:
+    (group,) = word_list(Booklet([Text(DOCUMENT)]), "alphabet")
+    page = group._repr_html_()
+    assert page.count("<tr>") == 1 + len(group.entries)
+    assert all(f'<th scope=row lang="la">{entry.form}</th>' in page for entry in group.entries)
+    score = DOCUMENT.passages[0].tokens[0].difficulty
+    assert score is not None
+    assert all(part.reason in score._repr_html_() for part in score.parts)

@@ -23,6 +23,7 @@ from latingloss.sheets import SheetOptions
         ("exercises", ("juggling",), "'recitation'"),
         ("variant", "one", "whole number"),
         ("length", 0, "more than 0"),
+        ("length", "1:30", "seconds"),
         ("marks", (2.0, 1.0), "later than the one before"),
         ("marks", (-1.0,), "from 0 on"),
     ],

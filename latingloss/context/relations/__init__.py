@@ -51,10 +51,11 @@ class Relations(NamedTuple):
 def relations(chosen: Sequence[tuple[Candidate, ...]], texts: Sequence[str]) -> list[tuple[Relations, ...]]:
     """Return for each token's words what they are related to; `chosen` has the readings, empty for punctuation."""
     words = words_of(chosen, texts)
-    fields = _fields(words, clauses_of(words))
+    prepositions = governed(words)
+    fields = _fields(words, clauses_of(words), prepositions)
     out: list[list[Relations]] = [[NONE] * len(parts) for parts in chosen]
     for word, found in zip(words, fields, strict=True):
-        means = _meaning(words, word, found)
+        means = _meaning(words, word, found) or _into(words, word, prepositions)
         called = word.case == "Voc" and not word.mark and _calls(words[word.place - 1])
         out[word.token][word.part] = Relations(means=means, opens=word.mark == ".", called=called, **found)
     return [tuple(row) for row in out]
@@ -75,13 +76,20 @@ def _meaning(words: list[Word], word: Word, found: dict[str, Partner]) -> str:
     return "than" if any(w.features.get("Degree") == "Cmp" for w in before) else ""
 
 
+def _into(words: list[Word], word: Word, prepositions: Found) -> str:
+    """In with an accusative is into (Bennett 1918, section 143)."""
+    if word.lemma != "in" or word.reading.upos != "ADP":
+        return ""
+    nouns = (words[place] for place, other in prepositions.items() if other is word)
+    return "into" if any(noun.case == "Acc" for noun in nouns) else ""
+
+
 def _calls(before: Word) -> bool:
     return before.case == "Voc" or before.reading.upos == "INTJ"
 
 
-def _fields(words: list[Word], clauses: list[Clause]) -> list[dict[str, Partner]]:
+def _fields(words: list[Word], clauses: list[Clause], prepositions: Found) -> list[dict[str, Partner]]:
     """What was found for each word, by the name of the field."""
-    prepositions = governed(words)
     apposition = apposed(words)
     agreement = agreeing(words, prepositions)
     hanging = Hanging(words, prepositions, agreement=agreement, apposition=apposition)
