@@ -21,7 +21,7 @@ from latingloss.difficulty.emphasis import emphasized
 from latingloss.difficulty.reader import Reader
 from latingloss.difficulty.score import known_relatives
 from latingloss.document import Document, Link, Passage, RenderingToken, Token
-from latingloss.engines import Engine, TokenChoices, read_narrowed
+from latingloss.engines import Engine, TokenChoices, check_engine, read_narrowed
 from latingloss.engines.builtin import BuiltInEngine
 from latingloss.errors import InputTypeError, OptionError
 from latingloss.tables import collector_paused
@@ -47,8 +47,8 @@ class Annotator:
             raise InputTypeError(f"emphasis_share must be a number, not {type(emphasis_share).__name__}")
         if not 0 <= emphasis_share <= 1:
             raise OptionError(f"emphasis_share is {emphasis_share}; it is a share of the words, from 0 to 1")
-        if not (engine is None or callable(getattr(engine, "read", None))):
-            raise InputTypeError(f"engine must have a method read, see latingloss.engines; got {type(engine).__name__}")
+        if engine is not None:
+            check_engine(engine, "engine")
         if not isinstance(reader, Reader | None):
             raise InputTypeError(f"reader must be a latingloss.Reader, not {type(reader).__name__}")
         self.engine = BuiltInEngine() if engine is None else engine

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from functools import cache, lru_cache
-from math import exp, log
+from math import log
 
 from latingloss.alignment.grammar import FUNCTION_WORDS
 from latingloss.alignment.translations import translations_of
@@ -17,7 +17,7 @@ from latingloss.context.tags import english_tag
 from latingloss.english.vocabulary import has_adverb
 from latingloss.english.words import base_forms
 from latingloss.morphology.lexicon import Lexeme
-from latingloss.morphology.ranking import Candidate
+from latingloss.morphology.ranking import Weighed, by_score
 from latingloss.tables import read_table
 
 _REACH = 4  # English words between a noun and its verb
@@ -170,9 +170,6 @@ def sign_weights() -> dict[str, dict[str, float]]:
     return weights
 
 
-Weighed = tuple[tuple[Candidate, float], ...]
-
-
 def reweigh(readings: Weighed, signs: Sequence[str], words: tuple[str, ...]) -> Weighed:
     """Return the readings of a word with probabilities that take the English into account, best first."""
     if len(readings) < 2 or not signs:
@@ -184,8 +181,4 @@ def reweigh(readings: Weighed, signs: Sequence[str], words: tuple[str, ...]) -> 
         said = weights.get(english_tag(candidate), {})
         logit = log(max(probability, 1e-9)) + sum(said.get(sign, 0.0) for sign in signs)
         logits.append(logit + word_weight * word_odds(candidate.lexeme, words))
-    top = max(logits)
-    powers = [exp(x - top) for x in logits]
-    total = sum(powers)
-    weighed = ((c, power / total) for (c, _), power in zip(readings, powers, strict=True))
-    return tuple(sorted(weighed, key=lambda pair: -pair[1]))
+    return by_score([candidate for candidate, _ in readings], logits)

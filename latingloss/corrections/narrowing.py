@@ -8,11 +8,9 @@ from latingloss.corrections.models import WordCorrection
 from latingloss.morphology.endings import Features
 from latingloss.morphology.inflection import forms_of
 from latingloss.morphology.lexicon import Lexeme, find
-from latingloss.morphology.ranking import Candidate
+from latingloss.morphology.ranking import Candidate, same_kind
 from latingloss.text.orthography import plain, printed, without_lengths
 
-# parts of speech that grammars divide differently: a reading of one is relabelled as the other
-_SAME_UPOS = {"AUX": "VERB", "PROPN": "NOUN", "DET": "PRON"}
 # what is left out of a reading that no paradigm has, where the model needs it
 _FINITE = {
     "Aspect": "Imp", "Mood": "Ind", "Number": "Sing", "Person": "3", "Tense": "Pres", "VerbForm": "Fin", "Voice": "Act",
@@ -71,7 +69,7 @@ def _has(features: Features, name: str, value: str) -> bool:
 
 
 def _alike(said: str | None, upos: str) -> bool:
-    return said is None or _SAME_UPOS.get(said, said) == _SAME_UPOS.get(upos, upos)
+    return said is None or same_kind(said, upos)
 
 
 def _made(said: WordCorrection, found: Sequence[Candidate], lexemes: Sequence[Lexeme]) -> list[Candidate]:

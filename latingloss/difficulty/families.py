@@ -3,30 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from functools import cache
 from typing import NamedTuple
 
 from latingloss.document import Document, Word
 from latingloss.kin.derivations import Entry, derivation, root
-from latingloss.morphology.lexicon import Lexeme, find
-from latingloss.morphology.reasons import CASE_NAMES
-from latingloss.text.orthography import plain, printed
+from latingloss.morphology.naming import form_name, lexeme_of
+from latingloss.text.orthography import plain
 
 _TAUGHT = frozenset(("NOUN", "VERB", "ADJ", "ADV", "NUM", "PROPN"))
-_TENSES = {
-    ("Pres", "Imp"): "present", ("Past", "Imp"): "imperfect", ("Fut", "Imp"): "future", ("Past", "Perf"): "perfect",
-    ("Pqp", "Perf"): "pluperfect", ("Fut", "Perf"): "future perfect", ("Fut", "Prosp"): "future",
-}  # fmt: skip
-_SAID = {
-    "Person": {"1": "1st person", "2": "2nd person", "3": "3rd person"},
-    "Degree": {"Cmp": "comparative", "Sup": "superlative"},
-    "Gender": {"Masc": "masculine", "Fem": "feminine", "Neut": "neuter"},
-    "Case": CASE_NAMES,
-    "Number": {"Sing": "singular", "Plur": "plural"},
-    "Mood": {"Sub": "subjunctive", "Imp": "imperative"},
-    "Voice": {"Pass": "passive"},
-    "VerbForm": {"Inf": "infinitive", "Part": "participle", "Ger": "gerund", "Gdv": "gerundive", "Sup": "supine"},
-}
+_GENDERS = {"Masc": "masculine", "Fem": "feminine", "Neut": "neuter"}
 
 
 class Shown(NamedTuple):
@@ -62,24 +47,13 @@ def why(word: Word) -> str:
     >>> [why(w) for t in annotate("Stellae lucent.").passages[0].tokens for w in t.words]
     ['nominative plural', '3rd person plural present']
     """
-    features = word.features
-    said = [names.get(features.get(name, ""), "") for name, names in _SAID.items() if name != "Gender"]
-    tense = _TENSES.get((features.get("Tense", ""), features.get("Aspect", "")), "")
-    gender = _SAID["Gender"].get(features.get("Gender", ""), "") if word.upos == "ADJ" else ""
-    if (entry := _lexeme((word.lemma, word.upos))) and entry.deponent:
-        said = [text for text in said if text != "passive"]
-    return " ".join(filter(None, (*said[:2], gender, *said[2:4], tense, *said[4:])))
-
-
-@cache
-def _lexeme(entry: Entry) -> Lexeme | None:
-    lemma, upos = entry
-    return next((x for x in find(lemma) if x.upos == upos and printed(x.lemma) == lemma), None)
+    gender = _GENDERS.get(word.features.get("Gender", ""), "") if word.upos == "ADJ" else ""
+    return " ".join(filter(None, (form_name(word), gender)))
 
 
 def _ending(form: str, entry: Entry) -> str:
     """Return what stands behind the longest stem of a lexeme with which a form begins."""
-    key, lexeme = plain(form), _lexeme(entry)
+    key, lexeme = plain(form), lexeme_of(*entry)
     stems = [plain(stem) for stem, _ in lexeme.stems] if lexeme else []
     return form[max((len(stem) for stem in stems if key.startswith(stem)), default=len(form)) :]
 

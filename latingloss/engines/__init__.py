@@ -5,14 +5,15 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping, Sequence
 from typing import NamedTuple, Protocol, runtime_checkable
 
-from latingloss.morphology.ranking import Candidate
+from latingloss.errors import InputTypeError
+from latingloss.morphology.ranking import Candidate, Weighed
 
 
 class Choice(NamedTuple):
     """One parsed word: its form as written, and its readings with probabilities that sum to 1, best first."""
 
     form: str
-    readings: tuple[tuple[Candidate, float], ...]
+    readings: Weighed
 
 
 TokenChoices = tuple[Choice, ...]  # host, then enclitic
@@ -26,6 +27,12 @@ class Engine(Protocol):
     def read(self, sentences: Sequence[Sequence[str]]) -> list[list[TokenChoices]]:
         """Return for every token of every sentence its words with their readings."""
         ...
+
+
+def check_engine(engine: object, name: str) -> None:
+    """Raise `InputTypeError` for what is no engine; `name` is that of the argument."""
+    if not callable(getattr(engine, "read", None)):
+        raise InputTypeError(f"{name} is a {type(engine).__name__} without a method read; see latingloss.engines")
 
 
 # what is left of a word's readings, with priors; keyed by sentence, token and word (0 host, 1 enclitic)
@@ -57,7 +64,7 @@ def read_narrowed(engine: Engine, sentences: Sequence[Sequence[str]], narrow: Na
     return found
 
 
-def by_prior(readings: Sequence[Candidate]) -> tuple[tuple[Candidate, float], ...]:
+def by_prior(readings: Sequence[Candidate]) -> Weighed:
     """Return readings with their priors as probabilities that sum to 1, best first."""
     total = sum(c.prior for c in readings)
     weighed = [(c, c.prior / total if total else 1 / len(readings)) for c in readings]

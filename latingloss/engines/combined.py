@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from math import exp, log
+from math import log
 
-from latingloss.engines import Choice, Engine, Narrowing, TokenChoices, read_narrowed
+from latingloss.engines import Choice, Engine, Narrowing, TokenChoices, check_engine, read_narrowed
 from latingloss.errors import InputTypeError, OptionError
-from latingloss.morphology.ranking import Candidate
+from latingloss.morphology.ranking import Candidate, Weighed, by_score
 
 # What the votes of the small Stanza model in ../shared are worth beside the built-in engine: of the weights tried, the
 # best mean over CIRCSE train, CIRCSE dev and LLCT dev of case, number and person. Both engines learnt from these.
@@ -33,8 +33,7 @@ class CombinedEngine:
 
     def __init__(self, first: Engine, second: Engine, *, weight: float = WEIGHT) -> None:
         for name, engine in (("first", first), ("second", second)):
-            if not callable(getattr(engine, "read", None)):
-                raise InputTypeError(f"{name} is a {type(engine).__name__} without a method read; give an engine")
+            check_engine(engine, name)
         if isinstance(weight, bool) or not isinstance(weight, int | float):
             raise InputTypeError(f"weight must be a number, not {type(weight).__name__}")
         if not 0 <= weight <= 1:
@@ -60,17 +59,13 @@ class CombinedEngine:
             return one
         return tuple(Choice(a.form, self._mixed(a, b)) for a, b in zip(one, other, strict=True))
 
-    def _mixed(self, one: Choice, other: Choice) -> tuple[tuple[Candidate, float], ...]:
+    def _mixed(self, one: Choice, other: Choice) -> Weighed:
         votes = {_key(candidate): p for candidate, p in other.readings}
         scores = [
             log(max(p, _LEAST)) + self._weight * (log(max(votes.get(_key(c), 0), _LEAST)) - log(max(c.prior, _LEAST)))
             for c, p in one.readings
         ]
-        top = max(scores)
-        powers = [exp(score - top) for score in scores]
-        total = sum(powers)
-        mixed = ((c, power / total) for (c, _), power in zip(one.readings, powers, strict=True))
-        return tuple(sorted(mixed, key=lambda pair: -pair[1]))
+        return by_score([c for c, _ in one.readings], scores)
 
 
 def _key(candidate: Candidate) -> _Key:

@@ -7,7 +7,7 @@ well it agrees with them, so that what comes out is always a reading the form ca
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from math import exp, log
+from math import log
 from os import PathLike
 from pathlib import Path
 from threading import Lock
@@ -16,7 +16,7 @@ from typing import TYPE_CHECKING, Any, NamedTuple
 from latingloss.engines import Choice, TokenChoices
 from latingloss.engines.builtin import word_parts
 from latingloss.errors import MissingExtraError, OptionError
-from latingloss.morphology.ranking import Candidate, candidates
+from latingloss.morphology.ranking import Candidate, Weighed, by_score, candidates, same_kind
 from latingloss.text.orthography import plain
 
 if TYPE_CHECKING:
@@ -31,8 +31,6 @@ _VOTES = {
     "Gender": 1.0, "Voice": 0.5, "Degree": 0.5,
 }  # fmt: skip
 _LEMMA_VOTE, _UPOS_VOTE = 1.5, 1.0
-# what treebanks of one language call differently: the same word for the vote on the part of speech
-_SAME_UPOS = {"AUX": "VERB", "PROPN": "NOUN", "DET": "PRON"}
 _SAME_LEMMA = {"sui": "se"}
 
 
@@ -81,13 +79,9 @@ class StanzaEngine:
                 yield [_tagged(word) for word in next(found).words] if sentence else []
 
 
-def weigh(readings: Sequence[Candidate], vote: Tagged) -> tuple[tuple[Candidate, float], ...]:
+def weigh(readings: Sequence[Candidate], vote: Tagged) -> Weighed:
     """Return the readings with probabilities that sum to 1, best first: their priors, times the vote for each."""
-    scores = [log(max(c.prior, 1e-9)) + _agreement(c, vote) for c in readings]
-    top = max(scores)
-    powers = [exp(score - top) for score in scores]
-    total = sum(powers)
-    return tuple(sorted(((c, p / total) for c, p in zip(readings, powers, strict=True)), key=lambda pair: -pair[1]))
+    return by_score(readings, [log(max(c.prior, 1e-9)) + _agreement(c, vote) for c in readings])
 
 
 def _agreement(candidate: Candidate, vote: Tagged) -> float:
@@ -101,7 +95,7 @@ def _agreement(candidate: Candidate, vote: Tagged) -> float:
             score += worth
         elif name in ("Case", "Number", "Person") and wanted is None:
             score -= worth  # the vote says that the word has no such feature
-    if _SAME_UPOS.get(vote.upos, vote.upos) == _SAME_UPOS.get(candidate.upos, candidate.upos):
+    if same_kind(vote.upos, candidate.upos):
         score += _UPOS_VOTE
     lemma = plain(candidate.lexeme.spelled)
     return score + _LEMMA_VOTE * (lemma == _SAME_LEMMA.get(vote.lemma, vote.lemma))

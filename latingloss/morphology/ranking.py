@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from functools import lru_cache
+from math import exp
 from typing import NamedTuple
 from unicodedata import combining
 
@@ -17,6 +19,9 @@ from latingloss.text.checking import check_string
 from latingloss.text.orthography import has_lengths, lengths, plain, printed
 from latingloss.text.tokens import word_text
 
+# parts of speech that grammars and treebanks divide differently
+_SAME_KIND = {"AUX": "VERB", "PROPN": "NOUN", "DET": "PRON"}
+
 
 class Candidate(NamedTuple):
     """A reading with its prior; what the chooser chooses from."""
@@ -27,6 +32,26 @@ class Candidate(NamedTuple):
     features: Features
     prior: float
     guessed: bool = False
+
+
+Weighed = tuple[tuple[Candidate, float], ...]  # readings with probabilities that sum to 1, best first
+
+
+def by_score(readings: Sequence[Candidate], scores: Sequence[float]) -> Weighed:
+    """Return readings with the softmax of their scores, best first."""
+    top = max(scores)
+    powers = [exp(score - top) for score in scores]
+    total = sum(powers)
+    return tuple(sorted(((c, p / total) for c, p in zip(readings, powers, strict=True)), key=lambda pair: -pair[1]))
+
+
+def same_kind(one: str, other: str) -> bool:
+    """Tell whether two parts of speech are one to those who divide them otherwise.
+
+    >>> same_kind("PROPN", "NOUN"), same_kind("ADJ", "NOUN")
+    (True, False)
+    """
+    return _SAME_KIND.get(one, one) == _SAME_KIND.get(other, other)
 
 
 _CAPITAL_UNUSED = 0.3  # a common word with a capital: it may open a sentence or be held sacred

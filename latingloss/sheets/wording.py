@@ -9,7 +9,7 @@ from functools import lru_cache
 from latingloss.document import Document, Passage, Reading, Token, Word
 from latingloss.errors import LatinglossError
 from latingloss.morphology.lexicon import find
-from latingloss.morphology.reasons import CASE_NAMES, NUMBERS, ORDINALS
+from latingloss.morphology.naming import form_name
 from latingloss.pronunciation import pronounce
 from latingloss.text.orthography import plain, printed
 from latingloss.text.tokens import word_text
@@ -19,13 +19,6 @@ _KINDS = {
     "PRON": "pronoun", "DET": "determiner", "NUM": "numeral", "ADP": "preposition", "CCONJ": "conjunction",
     "SCONJ": "conjunction", "INTJ": "interjection", "PART": "particle", "X": "unknown",
 }  # fmt: skip
-_MOODS = {"Ind": "", "Sub": "subjunctive", "Imp": "imperative"}
-_TENSES = {
-    ("Pres", ""): "present", ("Past", "Imp"): "imperfect", ("Past", "Perf"): "perfect", ("Past", ""): "perfect",
-    ("Pqp", ""): "pluperfect", ("Fut", ""): "future", ("Fut", "Perf"): "future perfect",
-}  # fmt: skip
-_SHAPES = {"Inf": "infinitive", "Part": "participle", "Ger": "gerund", "Gdv": "gerundive", "Sup": "supine"}
-_DEGREES = {"Cmp": "comparative", "Sup": "superlative", "Abs": "superlative"}
 
 
 def kind_of(upos: str) -> str:
@@ -44,20 +37,7 @@ def grammar_of(reading: Word | Reading) -> str:
     >>> grammar_of(analyze("noctem")[0])
     'noun, accusative singular'
     """
-    features = reading.features
-    tense = _TENSES.get((features.get("Tense", ""), features.get("Aspect", "")))
-    tense = tense or _TENSES.get((features.get("Tense", ""), ""), "")
-    said = (
-        (f"{ORDINALS[features['Person']]} person" if features.get("Mood") and "Person" in features else ""),
-        CASE_NAMES.get(features.get("Case", ""), ""),
-        NUMBERS.get(features.get("Number", ""), ""),
-        tense,
-        _MOODS.get(features.get("Mood", ""), ""),
-        "passive" if features.get("Voice") == "Pass" else "",
-        _SHAPES.get(features.get("VerbForm", ""), ""),
-        _DEGREES.get(features.get("Degree", ""), ""),
-    )
-    return ", ".join(filter(None, (kind_of(reading.upos), " ".join(filter(None, said)))))
+    return ", ".join(filter(None, (kind_of(reading.upos), form_name(reading))))
 
 
 @lru_cache(maxsize=4096)
