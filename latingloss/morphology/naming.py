@@ -27,23 +27,23 @@ def form_name(reading: Word | Reading) -> str:
     """
     features = reading.features
     tense = _TENSES.get((features.get("Tense", ""), features.get("Aspect", "")))
-    passive = features.get("Voice") == "Pass" and not _deponent(reading.lemma, reading.upos)
     said = (
         f"{ORDINALS[features['Person']]} person" if features.get("Mood") and "Person" in features else "",
         CASE_NAMES.get(features.get("Case", ""), ""),
         NUMBERS.get(features.get("Number", ""), ""),
         tense or _TENSES.get((features.get("Tense", ""), ""), ""),
         _MOODS.get(features.get("Mood", ""), ""),
-        "passive" if passive else "",
+        "passive" if is_passive(reading) else "",
         _SHAPES.get(features.get("VerbForm", ""), ""),
         _DEGREES.get(features.get("Degree", ""), ""),
     )
     return " ".join(filter(None, said))
 
 
-def _deponent(lemma: str, upos: str) -> bool:
-    lexeme = lexeme_of(lemma, upos)
-    return bool(lexeme and lexeme.deponent)
+def is_passive(reading: Word | Reading) -> bool:
+    """Tell whether a reading is passive in form and sense, that is no deponent (Bennett 1918, section 112)."""
+    lexeme = lexeme_of(reading.lemma, reading.upos)
+    return reading.features.get("Voice") == "Pass" and not (lexeme and lexeme.deponent)
 
 
 @cache

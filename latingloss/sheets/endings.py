@@ -14,6 +14,7 @@ from dataclasses import dataclass
 from latingloss.document import Document, Token, Word
 from latingloss.morphology.endings import endings
 from latingloss.morphology.lexicon import find
+from latingloss.morphology.naming import is_passive
 from latingloss.morphology.reasons import CASE_NAMES, NUMBERS, ORDINALS, PERSON_ENDINGS
 from latingloss.sheets.wording import parts_of
 from latingloss.text.orthography import plain, printed
@@ -152,7 +153,7 @@ def row_of(word: Word) -> Row | None:
             name = " ".join(filter(None, (_TENSE_NAMES.get(features.get("Tense", "")), name)))
         return Row(2, (list(_SHAPES).index(key),), name, _SHAPES[key])
     if form == "Fin" and (person := (features.get("Person", ""), number)) in _PERSONS:
-        passive = features.get("Voice") == "Pass"
+        passive = is_passive(word)
         tells = _PERSONS[person] + (": it is done to the subject" if passive else "")
         name = f"{ORDINALS[person[0]]} person {NUMBERS[number]}" + (" passive" if passive else "")
         return Row(1, (passive, list(_PERSONS).index(person)), name, tells)
