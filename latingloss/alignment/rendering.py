@@ -25,13 +25,15 @@ _BREAKS = frozenset('.,;:?!—–"“”')
 _DETERMINERS = frozenset("the a an his her my your their our its thy this that".split())
 _GRAMMAR = FUNCTION_WORDS | frozenset(
     "thou thee ye thy thine me him us them whom unto upon o oh was were is are am been being has had having did does"
-    " will would shall should may might let not an as thus".split()
+    " will would shall should may might let not an as thus what whatever whoever those these himself herself itself"
+    " themselves ourselves yourselves".split()
 )
 # what tells of a subject, or of a verb that is no command, beside a bare verb
 _NO_COMMAND = frozenset(
     "i we he she it they thou ye who that to am is are was were will shall would should may might had has hath did does"
     " let".split()
 )
+_CALLING = frozenset("o oh my our thy your".split())  # words of grammar before someone called
 _BE = frozenset("am is are was were be been art wast".split())
 
 
@@ -66,10 +68,28 @@ def _signs(
     found += _around(token, first, english, owner=owner)
     if "bare" in found and _opens(linked[0], english) and _NO_COMMAND.isdisjoint(english[j] for j in linked):
         found.append("opens bare")
+    if _is_called(first, last, english):
+        found.append("called")
     if last + 1 < len(english):
         found.append("then " + _kind(english[last + 1]))
     found.append(_place(first, last, english, verbal=verbal - set(linked)))
     return tuple(dict.fromkeys(found))
+
+
+def _is_called(first: int, last: int, english: list[str]) -> bool:
+    """Tell whether words stand alone between marks, without an article, as whoever is called does: `my daughter,`."""
+    if not _ends(last + 1, english) or english[last + 2 : last + 3] in (["and"], ["or"]):
+        return False
+    for j in range(first - 1, max(-2, first - 4), -1):
+        if j < 0 or english[j] in _BREAKS:
+            return True
+        if english[j] in _GRAMMAR and english[j] not in _CALLING:
+            return False
+    return False
+
+
+def _ends(place: int, english: list[str]) -> bool:
+    return place >= len(english) or english[place] in _BREAKS
 
 
 def _opens(place: int, english: list[str]) -> bool:

@@ -10,11 +10,10 @@ import numpy as np
 
 from latingloss.alignment import align
 from latingloss.alignment.rendering import english_signs, linked_words
-from latingloss.building.fitting import Lesson
+from latingloss.building.lessons import Lesson
 from latingloss.building.matching import gold_reading
 from latingloss.building.sources import GoldWord, gold_sentences, verses
 from latingloss.context.columns import Types, lay_out
-from latingloss.context.model import Evidence
 from latingloss.engines.builtin import sense_order, word_parts
 from latingloss.text.tokens import tokenize, tokenize_english
 
@@ -58,19 +57,18 @@ def treebank_lessons(path: Path, types: Types, *, weight: float) -> list[Lesson]
         target = np.zeros(len(columns.word), np.float32)
         target[columns.start[counted] + gold_rows[counted]] = 1.0
         counts = np.where(counted, weight, 0.0).astype(np.float32)
-        lessons.append(Lesson(columns, Evidence.of(columns), target, counts[columns.word]))
+        lessons.append(Lesson(columns, target, counts[columns.word]))
     return lessons
 
 
-def read_verses(shared: Path, types: Types, *, every: int) -> list[Verse]:
-    """Return every so-manieth verse, aligned with its English."""
+def read_verses(shared: Path, types: Types) -> list[Verse]:
+    """Return the verses, aligned with their English."""
     found = []
-    for n, (latin, english) in enumerate(verses(shared)):
-        if n % every == 0:
-            tokens = [t.text for t in tokenize(latin) if t.kind == "word"]
-            rendering = [t.text for t in tokenize_english(english)]
-            if len(tokens) > 1:
-                found.append(_verse(tokens, rendering, types))
+    for latin, english in verses(shared):
+        tokens = [t.text for t in tokenize(latin) if t.kind == "word"]
+        rendering = [t.text for t in tokenize_english(english)]
+        if len(tokens) > 1:
+            found.append(_verse(tokens, rendering, types))
     return found
 
 

@@ -27,6 +27,7 @@ _CASES: dict[str, dict[str, float]] = {
     "has than": {"Abl": 1.0},
     "has o": {"Voc": 3.0},
     "has oh": {"Voc": 3.0},
+    "called": {"Voc": 3.0},
     "before verb": {"Nom": 0.8, "Acc": -0.4},
     "after verb": {"Acc": 0.8, "Nom": -0.8},
     "after be": {"Nom": 0.6, "Acc": -0.6},
@@ -36,6 +37,8 @@ _CASES: dict[str, dict[str, float]] = {
 _SUBJECTS = tuple(f"has {word}" for word in ("i", "we", "he", "she", "they", "thou"))
 _OBJECTS = tuple(f"has {word}" for word in ("me", "us", "him", "them", "thee"))
 _PLURAL = ("has we", "has they", "has us", "has them")
+_NUMBERED = {"has those": "Plur", "has these": "Plur", "has themselves": "Plur", "has ourselves": "Plur",
+             "has yourselves": "Plur", "has himself": "Sing", "has herself": "Sing", "has itself": "Sing"}  # fmt: skip
 _VERBAL = _SUBJECTS + tuple(f"has {word}" for word in ("am", "will", "shall", "let", "did", "do", "does", "had"))
 _NUMBERS = {"-s": {"Plur": 1.0}, "bare": {"Sing": 0.6}}
 _PERSONS = {"i": ("1Sing",), "we": ("1Plur",), "thou": ("2Sing",), "ye": ("2Plur",), "you": ("2Sing", "2Plur"),
@@ -50,7 +53,7 @@ _MOODS = {  # sign -> beginnings of verb tags it speaks for
 _ADVERBS = {"-ly": 1.0, "could have -ly": -1.0}
 _PREPOSITIONS = tuple(f"has {w}" for w in ("with", "by", "from", "in", "on", "at", "into", "about", "through", "of"))
 _CONJUNCTIONS = tuple(f"has {w}" for w in ("when", "while", "if", "that", "as", "so"))
-_RELATIVES = ("has who", "has which", "has whom", "has whose")
+_RELATIVES = ("has who", "has which", "has whom", "has whose", "has what", "has whatever", "has whoever")
 
 
 class Vocabularies(NamedTuple):
@@ -82,6 +85,8 @@ def weight(tag: str, sign: str) -> float:
         return 1.5 if (kind == "ADP") == (sign in _PREPOSITIONS) else -1.5
     if sign in _RELATIVES and kind in ("ADV", "SCONJ"):
         return -1.5
+    if kind == "pronoun" and sign in _NUMBERED:
+        return 1.5 if rest[3:] == _NUMBERED[sign] else -1.5
     if kind == "pronoun" and rest[:3] == "Voc" and sign not in ("has o", "has oh"):
         return -0.5
     if kind == "pronoun" and sign == "has thus":  # haec dicit: thus says

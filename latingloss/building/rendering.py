@@ -17,7 +17,7 @@ from latingloss.building import grammar
 from latingloss.building.examples import Verse
 from latingloss.building.grammar import Vocabularies
 from latingloss.context.columns import Columns, Floats, Ints, Types, lay_out
-from latingloss.context.model import softmax
+from latingloss.context.network import softmax
 from latingloss.context.tags import english_tag
 
 EPOCHS, RATE, DECAY, BATCH = 4, 0.1, 1e-3, 200

@@ -12,22 +12,20 @@ from typing import NamedTuple
 import numpy as np
 from numpy.typing import NDArray
 
-from latingloss.context.tags import signs
+from latingloss.context.tags import tag_of
 from latingloss.morphology.ranking import Candidate, candidates
-from latingloss.text.orthography import plain
 
 Ints = NDArray[np.int32]
 Floats = NDArray[np.float32]
 
-PAD = "<edge>"
-_ATTRIBUTES = 10  # columns of a row, see Columns from `tag` on
+UNKNOWN = "<unknown>"
 
 
 class Vocabulary:
     """Names to numbers; unknown names are 0, or new ones while growing."""
 
     def __init__(self, names: Sequence[str] = (), *, growing: bool = False) -> None:
-        self.names = list(names) or ["<unknown>", PAD]
+        self.names = list(names) or [UNKNOWN]
         self._ids = {name: i for i, name in enumerate(self.names)}
         self._growing = growing
 
@@ -45,17 +43,30 @@ class Vocabulary:
         return found
 
 
-class Types:
-    """The forms met so far, each with its candidate readings and their attributes.
+class Numbering(NamedTuple):
+    """The vocabularies that number what is seen of a reading."""
 
-    `rows` are parallel arrays, one entry a candidate; `first` and `count` say which belong to a form.
+    endings: Vocabulary
+    signs: Vocabulary
+    lemmas: Vocabulary
+
+    @classmethod
+    def growing(cls) -> Numbering:
+        """Return vocabularies that take in whatever they meet."""
+        return cls(*(Vocabulary(growing=True) for _ in cls._fields))
+
+
+class Types:
+    """The forms met so far, each with its candidate readings and their numbers.
+
+    Rows are parallel arrays, one entry a reading; `first` and `count` say which belong to a form.
     """
 
-    def __init__(self, tags: Vocabulary, neighbours: Vocabulary, memory: Vocabulary) -> None:
-        self.tags, self.neighbours, self.memory = tags, neighbours, memory
+    def __init__(self, numbering: Numbering) -> None:
+        self.numbering = numbering
         self.candidates: list[tuple[Candidate, ...]] = []
         self._ids: dict[str, int] = {}
-        self._rows: list[tuple[int, ...]] = []
+        self._rows: list[tuple[int, int, int]] = []
         self._priors: list[float] = []
         self._first: list[int] = []
         self._frozen: tuple[Ints, Floats, Ints, Ints] | None = None
@@ -64,27 +75,26 @@ class Types:
         """Return the number of a form, analysing it when it is new."""
         found = self._ids.get(form)
         if found is None:
-            found = self._ids[form] = self.add(form, candidates(form))
+            found = self._ids[form] = self.add(candidates(form))
         return found
 
-    def add(self, form: str, readings: tuple[Candidate, ...]) -> int:
+    def add(self, readings: tuple[Candidate, ...]) -> int:
         """Return a new number for a form that has these readings and no others."""
+        endings, signs, lemmas = self.numbering
         number = len(self.candidates)
         self.candidates.append(readings)
         self._first.append(len(self._rows))
         for reading in readings:
-            s = signs(reading)
-            remembered = self.memory.id(f"{plain(form)}|{reading.lexeme.lemma}|{s.tag}")
-            named = (self.tags.id(s.tag), self.neighbours.id(s.sign), remembered)
-            self._rows.append((*named, s.case, s.number, s.gender, s.person, s.kind, s.governed, s.coarse))
+            named = tag_of(reading)
+            self._rows.append((endings.id(named.ending), signs.id(named.sign), lemmas.id(reading.lexeme.lemma)))
             self._priors.append(float(np.log(max(reading.prior, 1e-9))))
         self._frozen = None
         return number
 
     def arrays(self) -> tuple[Ints, Floats, Ints, Ints]:
-        """Return rows (candidates x attributes), log priors, and first row and count for each form."""
+        """Return rows (readings x numbering), log priors, and first row and count for each form."""
         if self._frozen is None:
-            rows = np.array(self._rows, np.int32).reshape(-1, _ATTRIBUTES)
+            rows = np.array(self._rows, np.int32).reshape(-1, len(Numbering._fields))
             first = np.array(self._first, np.int32)
             count = np.diff(np.append(first, len(rows))).astype(np.int32)
             self._frozen = rows, np.array(self._priors, np.float32), first, count
@@ -98,17 +108,11 @@ class Columns(NamedTuple):
     start: Ints  # first row of each word
     word: Ints  # word of each row
     sentence: Ints  # sentence of each word
+    reading: Ints  # number of each row among the types' rows
     prior: Floats  # log prior of each row
-    tag: Ints
+    ending: Ints
     sign: Ints
-    remembered: Ints
-    case: Ints
-    number: Ints
-    gender: Ints
-    person: Ints
-    kind: Ints
-    governed: Ints
-    coarse: Ints
+    lemma: Ints
 
     @property
     def words(self) -> int:
@@ -131,6 +135,7 @@ def lay_out(sentences: Sequence[Sequence[int]], types: Types) -> Columns:
         start,
         word,
         np.repeat(np.arange(len(lengths), dtype=np.int32), lengths),
+        row,
         priors[row],
-        *(np.ascontiguousarray(picked[:, k]) for k in range(_ATTRIBUTES)),
+        *(np.ascontiguousarray(picked[:, k]) for k in range(len(Numbering._fields))),
     )

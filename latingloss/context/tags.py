@@ -1,6 +1,6 @@
-"""What the chooser sees of a reading: its own tag, and the sign that it gives to its neighbours.
+"""What the chooser sees of a reading: its own ending, and the sign that it gives to its neighbours.
 
-The tag says what the form is; the sign adds the word where the word itself governs: a preposition, a
+The ending says what the form is; the sign adds the word where the word itself governs: a preposition, a
 conjunction, a pronoun, a common verb.
 """
 
@@ -11,20 +11,6 @@ from typing import NamedTuple
 from latingloss.morphology.ranking import Candidate
 from latingloss.text.orthography import plain
 
-CASES = ("", "Nom", "Gen", "Dat", "Acc", "Voc", "Abl", "Loc")
-NUMBERS = ("", "Sing", "Plur")
-# classes between which agreement is looked for
-CLASSES = ("other", "NOUN", "PROPN", "ADJ", "DET", "PRON", "NUM", "PART", "FIN", "INF", "ADP")
-_CLASS_ID = {name: i for i, name in enumerate(CLASSES)}
-COARSE = (
-    "other", *(f"{case}{number}" for case in CASES[1:] for number in NUMBERS), *(
-        f"{mood}{person}{number}" for mood in ("Ind", "Sub", "Imp") for person in "123" for number in ("Sing", "Plur")
-    ), "Inf", "ADP", "CCONJ", "SCONJ", "ADV", "PART", "INTJ", "NUM", "<edge>",
-)  # fmt: skip
-_COARSE_ID = {name: i for i, name in enumerate(COARSE)}
-EDGE = _COARSE_ID["<edge>"]
-_GOVERNED = {"acc": 1 << CASES.index("Acc"), "abl": 1 << CASES.index("Abl"), "gen": 1 << CASES.index("Gen")}
-_GENDER_BITS = {"Masc": 1, "Fem": 2, "Neut": 4}
 _COMMON_VERBS = frozenset(
     "sum dico facio do possum habeo uenio uideo uolo eo fero accipio capio mitto pono audio scio fio loquor"
     " uoco inuenio debeo dono credo seruo timeo quaero peto iubeo rogo respondeo nolo coepi oportet licet"
@@ -32,18 +18,17 @@ _COMMON_VERBS = frozenset(
 )
 
 
-class Signs(NamedTuple):
-    """The attributes of one reading, as the chooser's columns hold them."""
+class Tag(NamedTuple):
+    """A reading by name, as its neighbours see it."""
 
-    tag: str
-    sign: str
-    case: int
-    number: int
-    gender: int  # bits: 1 masculine, 2 feminine, 4 neuter
-    person: int
-    kind: int  # index in CLASSES
-    governed: int  # of a preposition: bits 1 << index in CASES of the cases it takes
-    coarse: int  # index in COARSE: what the tag says, part of speech left out
+    tag: str  # part of speech, case, number; person, mood, tense and voice of a verb
+    sign: str  # the tag, with the word where it governs
+    gender: str  # as UD writes it; empty where there is none
+
+    @property
+    def ending(self) -> str:
+        """The tag with the gender, which tells which words agree."""
+        return f"{self.tag}|{self.gender}"
 
 
 def _verb_tag(features: dict[str, str]) -> str:
@@ -57,12 +42,11 @@ def _verb_tag(features: dict[str, str]) -> str:
     return f"{kind} {features.get('Case', '')}{features.get('Number', '')}"
 
 
-def signs(candidate: Candidate) -> Signs:
-    """Return the attributes of a reading."""
+def tag_of(candidate: Candidate) -> Tag:
+    """Return the tag of a reading."""
     features, upos = candidate.features, candidate.upos
     lemma = plain(candidate.lexeme.spelled)
     verbal = features.get("VerbForm", "")
-    cased = features.get("Case", "") + features.get("Number", "")
     if verbal:
         tag = _verb_tag(features)
         finite = f"V{features['Mood']} {features['Person']}{features['Number']}" if verbal == "Fin" else tag
@@ -70,27 +54,15 @@ def signs(candidate: Candidate) -> Signs:
         sign = f"{finite} {governed}" if verbal in ("Fin", "Inf") else tag
     else:
         degree = features.get("Degree", "")
-        tag = f"{upos} {cased}" + ("" if degree in ("", "Pos") else degree)
+        tag = f"{upos} {features.get('Case', '')}{features.get('Number', '')}" + (
+            "" if degree in ("", "Pos") else degree
+        )
         if lemma == "se":
             tag += " reflexive"  # its number is the subject's
         sign = tag
         if upos in ("ADP", "CCONJ", "SCONJ", "PART", "INTJ", "ADV", "PRON", "DET", "AUX"):
             sign = f"{lemma} {tag}"
-    kind = {"Fin": "FIN", "Inf": "INF", "": upos}.get(verbal, "PART")
-    coarse = cased or features.get("Mood", "") + features.get("Person", "") + features.get("Number", "")
-    coarse = coarse if coarse in _COARSE_ID else "Inf" if verbal == "Inf" else upos
-    gender = sum(_GENDER_BITS[g] for g in features["Gender"].split(",")) if "Gender" in features else 7
-    return Signs(
-        tag,
-        sign,
-        CASES.index(features.get("Case", "")),
-        NUMBERS.index(features.get("Number", "")),
-        gender,
-        int(features.get("Person", 0)),
-        _CLASS_ID.get(kind, 0),
-        sum(_GOVERNED.get(g, 0) for g in candidate.lexeme.governs.split("/")) if upos == "ADP" else 0,
-        _COARSE_ID.get(coarse, 0),
-    )
+    return Tag(tag, sign, features.get("Gender", ""))
 
 
 def english_tag(candidate: Candidate) -> str:

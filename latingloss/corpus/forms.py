@@ -14,7 +14,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from latingloss.context.columns import Ints, Types, lay_out
-from latingloss.context.model import Model
+from latingloss.context.network import Network
 from latingloss.difficulty.frequency import lexeme_zipf
 from latingloss.difficulty.score import SPREAD, known_relatives, letters_changed, shipped_weights
 from latingloss.engines.builtin import sense_order, word_parts
@@ -78,13 +78,13 @@ class Words(NamedTuple):
 
 
 class Forms:
-    """The prints, forms and readings met so far, for one model."""
+    """The prints, forms and readings met so far, for one network."""
 
-    def __init__(self, model: Model) -> None:
-        self._model = model
+    def __init__(self, network: Network) -> None:
+        self._network = network
         self.forms, self.lemmas, self.upos, self.relatives = Names(), Names(), Names(), Names()
         self.features: dict[tuple[tuple[str, str], ...], int] = {}  # sets of features, by number
-        self._types = Types(model.tags, model.signs, model.memory)
+        self._types = Types(network.numbering)
         self._prints = _Prints(self.forms, self._types)
         self._rows = np.zeros(1024, ROW)
 
@@ -121,7 +121,7 @@ class Forms:
         for part in _whole(passage):
             ends = np.flatnonzero(np.diff(passage[part])) + 1
             columns = lay_out([ids.tolist() for ids in np.split(form[part], ends)], self._types)
-            belief = self._model.believe(columns)
+            belief = self._network.believe(columns)
             top = np.maximum.reduceat(belief, columns.start)
             likeliest = np.flatnonzero(belief == top[columns.word])
             _, first = np.unique(columns.word[likeliest], return_index=True)

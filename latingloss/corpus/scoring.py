@@ -15,7 +15,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 from numpy.typing import NDArray
 
-from latingloss.context.model import shipped
+from latingloss.context.network import shipped
 from latingloss.corpus.batches import Batch, batches
 from latingloss.corpus.extra import pa, pl
 from latingloss.corpus.files import MOST_BYTES

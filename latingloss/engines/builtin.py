@@ -1,4 +1,4 @@
-"""The default engine: the analyser's readings, weighed by the context model."""
+"""The default engine: the analyser's readings, weighed by the network."""
 
 from __future__ import annotations
 
@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 from threading import Lock
 
 from latingloss.context.columns import Types, lay_out
-from latingloss.context.model import Model, shipped
+from latingloss.context.network import Network, shipped
 from latingloss.engines import Choice, Narrowing, TokenChoices
 from latingloss.morphology.enclitics import split
 from latingloss.morphology.ranking import candidates
@@ -17,20 +17,20 @@ _BATCH = 4_000  # words laid out at a time
 
 
 class BuiltInEngine:
-    """Chooses readings by itself, with nothing but numpy and the shipped model.
+    """Chooses readings by itself, with nothing but numpy and the shipped network.
 
     One engine may be shared by threads.
     """
 
     name = "built-in"
 
-    def __init__(self, model: Model | None = None) -> None:
-        self._model = model or shipped()
+    def __init__(self, network: Network | None = None) -> None:
+        self._network = network or shipped()
         self._lock = Lock()
         self._types = self._new_types()
 
     def _new_types(self) -> Types:
-        return Types(self._model.tags, self._model.signs, self._model.memory)
+        return Types(self._network.numbering)
 
     def read(self, sentences: Sequence[Sequence[str]]) -> list[list[TokenChoices]]:
         """Return for every token of every sentence its words with their readings."""
@@ -54,9 +54,9 @@ class BuiltInEngine:
             ids = [[types.id(parts[s][t][w]) for t, w in places] for s, places in enumerate(order)]
             for (s, t, w), keep in narrow.items():
                 form = parts[s][t][w]
-                ids[s][order[s].index((t, w))] = types.add(form, keep(candidates(form)))
+                ids[s][order[s].index((t, w))] = types.add(keep(candidates(form)))
             columns = lay_out(ids, types)
-        belief = self._model.believe(columns).tolist()
+        belief = self._network.believe(columns).tolist()
         out: list[list[TokenChoices]] = []
         starts = iter(columns.start.tolist())
         for s, places in enumerate(order):

@@ -5,8 +5,8 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from latingloss.context.columns import Columns, Types, Vocabulary, lay_out
-from latingloss.context.tags import CASES, NUMBERS
+from latingloss.context.columns import Columns, Numbering, Types, Vocabulary, lay_out
+from latingloss.context.tags import tag_of
 from latingloss.morphology.ranking import candidates
 
 FORMS = str.split("vesper venit et stella prima lucet rosae templum sine gratia xyzzyq Roma amandi duo")
@@ -14,7 +14,7 @@ sentences = st.lists(st.lists(st.sampled_from(FORMS), max_size=6), max_size=5)
 
 
 def growing() -> Types:
-    return Types(*(Vocabulary(growing=True) for _ in range(3)))
+    return Types(Numbering.growing())
 
 
 def laid(batch: list[list[str]], types: Types) -> Columns:
@@ -29,14 +29,15 @@ def test_names_are_numbered_once():
 
 
 def test_a_name_unknown_to_a_closed_vocabulary_is_0():
-    names = Vocabulary(["<unknown>", "<edge>", "a"])
-    assert (names.id("a"), names.id("b"), len(names)) == (2, 0, 3)
+    names = Vocabulary(["<unknown>", "a"])
+    assert (names.id("a"), names.id("b"), len(names)) == (1, 0, 2)
 
 
 @settings(max_examples=30)
 @given(sentences)
 def test_a_row_for_every_reading_of_every_word(batch):
-    columns = laid(batch, growing())
+    types = growing()
+    columns = laid(batch, types)
     flat = [form for sentence in batch for form in sentence]
     assert columns.words == len(flat)
     assert columns.readings.tolist() == [len(candidates(form)) for form in flat]
@@ -44,9 +45,12 @@ def test_a_row_for_every_reading_of_every_word(batch):
     assert columns.sentence.tolist() == [s for s, sentence in enumerate(batch) for _ in sentence]
     readings = [(w, reading) for w, form in enumerate(flat) for reading in candidates(form)]
     assert columns.word.tolist() == [w for w, _ in readings]
-    assert [CASES[i] for i in columns.case] == [r.features.get("Case", "") for _, r in readings]
-    assert [NUMBERS[i] for i in columns.number] == [r.features.get("Number", "") for _, r in readings]
-    assert columns.person.tolist() == [int(r.features.get("Person", 0)) for _, r in readings]
+    every = [r for form in types.candidates for r in form]
+    assert [every[i] for i in columns.reading] == [r for _, r in readings]
+    endings, signs, lemmas = types.numbering
+    assert [endings.names[i] for i in columns.ending] == [tag_of(r).ending for _, r in readings]
+    assert [signs.names[i] for i in columns.sign] == [tag_of(r).sign for _, r in readings]
+    assert [lemmas.names[i] for i in columns.lemma] == [r.lexeme.lemma for _, r in readings]
     assert np.exp(columns.prior) == pytest.approx([max(r.prior, 1e-9) for _, r in readings], rel=1e-3)
 
 

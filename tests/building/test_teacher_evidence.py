@@ -4,22 +4,23 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from latingloss.context.columns import Types, Vocabulary, lay_out
-from latingloss.context.evidence import FAR, LEVELS, VERBS, Kinds, pairs_at
-from latingloss.context.tags import CASES, CLASSES
+from latingloss.building.teacher.evidence import FAR, LEVELS, VERBS, Evidence
+from latingloss.building.teacher.traits import CASES, CLASSES, TraitTable
+from latingloss.context.columns import Numbering, Types, lay_out
 
 FORMS = str.split("vesper venit et stella prima lucet rosae templum gratia xyzzyq duo")
 
 
-def columns_of(batch):
-    types = Types(*(Vocabulary(growing=True) for _ in range(3)))
-    return lay_out([[types.id(form) for form in sentence] for sentence in batch], types)
+def found_in(batch):
+    types = Types(Numbering.growing())
+    columns = lay_out([[types.id(form) for form in sentence] for sentence in batch], types)
+    return columns, Evidence.of(columns, TraitTable(types).of(columns))
 
 
 @settings(max_examples=25)
 @given(st.lists(st.lists(st.sampled_from(FORMS), max_size=5), max_size=4), st.sampled_from(FAR))
 def test_pairs_are_those_of_words_at_the_distance_in_the_same_sentence(batch, distance):
-    columns = columns_of(batch)
+    columns, evidence = found_in(batch)
     rows_of = [range(s, s + n) for s, n in zip(columns.start.tolist(), columns.readings.tolist(), strict=True)]
     expected, alone = set(), set()
     for word, rows in enumerate(rows_of):
@@ -28,7 +29,7 @@ def test_pairs_are_those_of_words_at_the_distance_in_the_same_sentence(batch, di
             expected |= {(a, b) for a in rows for b in rows_of[other]}
         else:
             alone |= set(rows)
-    pairs, edge = pairs_at(columns, distance, Kinds.of_batch(columns))
+    pairs, edge = evidence.pairs[distance], evidence.edges[distance]
     found = list(zip(pairs.row.tolist(), pairs.other.tolist(), strict=True))
     assert len(found) == len(set(found)) and set(found) == expected
     assert sorted(edge.tolist()) == sorted(alone)
@@ -39,7 +40,7 @@ def test_pairs_are_those_of_words_at_the_distance_in_the_same_sentence(batch, di
 @settings(max_examples=25)
 @given(st.lists(st.lists(st.sampled_from(FORMS), max_size=8), max_size=4), st.sampled_from(VERBS))
 def test_the_nearest_verb_on_a_side_is_the_one_that_a_walk_finds(batch, side):
-    columns = columns_of(batch)
+    columns, evidence = found_in(batch)
     forms = [(s, form) for s, sentence in enumerate(batch) for form in sentence]
     expected = set()
     for word, (sentence, _) in enumerate(forms):
@@ -47,7 +48,7 @@ def test_the_nearest_verb_on_a_side_is_the_one_that_a_walk_finds(batch, side):
         verb = next((i for i in way if forms[i] in ((sentence, "venit"), (sentence, "lucet"))), None)
         if verb is not None:
             expected.add((word, verb))
-    pairs, edge = pairs_at(columns, side, Kinds.of_batch(columns))
+    pairs, edge = evidence.pairs[side], evidence.edges[side]
     found = set(zip(columns.word[pairs.row].tolist(), columns.word[pairs.other].tolist(), strict=True))
     assert found == expected
     assert {word for word, _ in found}.isdisjoint(columns.word[edge].tolist())
@@ -55,10 +56,10 @@ def test_the_nearest_verb_on_a_side_is_the_one_that_a_walk_finds(batch, side):
 
 def levels(first, second, distance=1):
     """The highest level at which a reading of the first word agrees with one of the second, and all levels met."""
-    columns = columns_of([[first, second]])
-    pairs, _ = pairs_at(columns, distance, Kinds.of_batch(columns))
+    _, evidence = found_in([[first, second]])
+    case, pairs = evidence.traits.case, evidence.pairs[distance]
     return {
-        (CASES[columns.case[a]], CASES[columns.case[b]]): int(level) % LEVELS
+        (CASES[case[a]], CASES[case[b]]): int(level) % LEVELS
         for a, b, level in zip(pairs.row, pairs.other, pairs.agreement, strict=True)
     }
 

@@ -6,8 +6,9 @@ from typing import NamedTuple
 
 import numpy as np
 
+from latingloss.building.teacher.traits import CLASSES, Traits
 from latingloss.context.columns import Columns, Ints
-from latingloss.context.tags import CLASSES
+from latingloss.context.network import beside
 
 NEAR = (-3, -2, -1, 1, 2, 3)  # distances at which a neighbour's sign counts
 FAR = (-6, -5, -4, -3, -2, -1, 1, 2, 3, 4, 5, 6)  # distances at which agreement counts
@@ -36,23 +37,39 @@ class Kinds(NamedTuple):
     agreement: Ints  # [kind of row, kind of other]
 
     @classmethod
-    def of_batch(cls, columns: Columns) -> Kinds:
+    def of_traits(cls, traits: Traits) -> Kinds:
         """Find the kinds: a few hundred, so that agreement is worked out for them and not for every pair."""
-        code = np.zeros(len(columns.word), np.int64)
-        for attribute in (columns.kind, columns.case, columns.number, columns.gender, columns.person, columns.governed):
-            code = code * 1024 + attribute
+        code = np.zeros(len(traits.tag), np.int64)
+        for trait in (traits.kind, traits.case, traits.number, traits.gender, traits.person, traits.governed):
+            code = code * 1024 + trait
         _, first, of = np.unique(code, return_index=True, return_inverse=True)
         row, other = (part.reshape(-1).astype(np.int32) for part in np.meshgrid(first, first, indexing="ij"))
-        return cls(of.astype(np.int32), _agreement(columns, row, other).reshape(len(first), len(first)))
+        return cls(of.astype(np.int32), _agreement(traits, row, other).reshape(len(first), len(first)))
 
 
-def pairs_at(columns: Columns, slot: Slot, kinds: Kinds) -> tuple[Pairs, Ints]:
-    """Return the pairs with the word in a slot, and the rows whose slot is empty or outside the sentence."""
+class Evidence(NamedTuple):
+    """Pairs in every slot, found once for a batch, and the rows whose slot is empty or outside the sentence."""
+
+    traits: Traits
+    pairs: dict[Slot, Pairs]
+    edges: dict[Slot, Ints]
+
+    @classmethod
+    def of(cls, columns: Columns, traits: Traits) -> Evidence:
+        """Find the pairs of a batch."""
+        kinds = Kinds.of_traits(traits)
+        found = {slot: _pairs_at(columns, traits, slot, kinds=kinds) for slot in SLOTS}
+        return cls(traits, {d: p for d, (p, _) in found.items()}, {d: e for d, (_, e) in found.items()})
+
+
+def _pairs_at(columns: Columns, traits: Traits, slot: Slot, *, kinds: Kinds) -> tuple[Pairs, Ints]:
     n = columns.words
-    target = np.arange(n, dtype=np.int32) + slot if isinstance(slot, int) else _verbs(columns, after=slot == VERBS[0])
-    inside = (target >= 0) & (target < n)
-    safe = np.where(inside, target, 0)
-    inside &= columns.sentence[safe] == columns.sentence if n else inside
+    if isinstance(slot, int):
+        target = beside(columns.sentence, slot)
+    else:
+        target = _verbs(columns, traits, after=slot == VERBS[0])
+        target = np.where(columns.sentence[target % max(n, 1)] == columns.sentence, target, n) if n else target
+    inside = target < n
     edge = np.flatnonzero(~inside[columns.word]).astype(np.int32)
     rows = np.flatnonzero(inside[columns.word]).astype(np.int32)
     neighbour = target[columns.word[rows]]
@@ -64,32 +81,34 @@ def pairs_at(columns: Columns, slot: Slot, kinds: Kinds) -> tuple[Pairs, Ints]:
     return Pairs(row, other, kinds.agreement[kinds.of[row], kinds.of[other]]), edge
 
 
-def _verbs(columns: Columns, *, after: bool) -> Ints:
-    """Return for every word the nearest word after or before it whose likeliest reading is a finite verb, or -1."""
+def _verbs(columns: Columns, traits: Traits, *, after: bool) -> Ints:
+    """Return for every word the nearest word after or before it that is likely a finite verb, or the number of words.
+    """
     if not columns.words:
         return np.zeros(0, np.int32)
     words = np.arange(columns.words, dtype=np.int32)
     likeliest = columns.prior >= np.maximum.reduceat(columns.prior, columns.start)[columns.word]
-    verbs = np.unique(columns.word[likeliest & (columns.kind == _FIN)])
+    verbs = np.unique(columns.word[likeliest & (traits.kind == _FIN)])
     found = np.append(verbs, -1)[
         np.searchsorted(verbs, words, side="right") if after else np.searchsorted(verbs, words) - 1
     ]
-    return np.where(np.abs(found - words) <= _VERB_REACH, found, -1).astype(np.int32)
+    near = (found >= 0) & (np.abs(found - words) <= _VERB_REACH)
+    return np.where(near, found, columns.words).astype(np.int32)
 
 
-def _agreement(columns: Columns, row: Ints, other: Ints) -> Ints:
-    kind, kind2 = columns.kind[row], columns.kind[other]
+def _agreement(traits: Traits, row: Ints, other: Ints) -> Ints:
+    kind, kind2 = traits.kind[row], traits.kind[other]
     nominal = (kind > 0) & (kind < _FIN) & (kind2 > 0) & (kind2 < _FIN)
-    case, number = columns.case[row] == columns.case[other], columns.number[row] == columns.number[other]
-    gender = (columns.gender[row] & columns.gender[other]) != 0
+    case, number = traits.case[row] == traits.case[other], traits.number[row] == traits.number[other]
+    gender = (traits.gender[row] & traits.gender[other]) != 0
     level = np.where(nominal, case * (1 + number * (1 + gender)), 0)
     verb = (kind == _FIN) | (kind2 == _FIN)
-    subject = ((columns.case[row] == 1) | (columns.case[other] == 1)) & (kind != kind2)
-    person = np.maximum(columns.person[row], columns.person[other])
-    third = (person == 3) | (np.minimum(columns.person[row], columns.person[other]) == person)
+    subject = ((traits.case[row] == 1) | (traits.case[other] == 1)) & (kind != kind2)
+    person = np.maximum(traits.person[row], traits.person[other])
+    third = (person == 3) | (np.minimum(traits.person[row], traits.person[other]) == person)
     level = np.where(verb & subject, 1 + number + (number & third), level)
     for adposition, noun, is_adposition in ((other, row, kind2 == _ADP), (row, other, kind == _ADP)):
-        governed, case = columns.governed[adposition], columns.case[noun]
+        governed, case = traits.governed[adposition], traits.case[noun]
         taken = (governed >> case) & 1
         level = np.where(is_adposition & (case > 0), np.where(taken > 0, 1, 2 + (governed == 0)), level)
     return (((kind * len(CLASSES)) + kind2) * LEVELS + level).astype(np.int32)
