@@ -15,45 +15,47 @@ from benchmarks.accuracy import new_testament
 from benchmarks.figures import Figure
 from benchmarks.sources import Sources, sentences, tool
 from latingloss.alignment import rendering
-from latingloss.context.evidence import SIGN_SLOTS, SLOTS, VERBS
-from latingloss.context.model import Model, Round, shipped
+from latingloss.context.network import DILATIONS, Network, Weights, shipped
 from latingloss.engines.builtin import BuiltInEngine
 from latingloss.pipeline import Annotator
 
 _TREEBANK = "proiel-dev"
 
 
-def _without(*names: str) -> Callable[[Round], Round]:
+def _without(*names: str) -> Callable[[Weights], Weights]:
     return lambda weights: weights._replace(**{name: np.zeros_like(getattr(weights, name)) for name in names})
 
 
-def _without_verbs(weights: Round) -> Round:
-    near, coarse, agree = (values.copy() for values in (weights.near, weights.coarse, weights.agree))
-    for slot in VERBS:
-        near[SIGN_SLOTS.index(slot)] = coarse[SIGN_SLOTS.index(slot)] = 0
-        agree[SLOTS.index(slot)] = 0
-    return weights._replace(near=near, coarse=coarse, agree=agree)
+def _reaching(words: int) -> Callable[[Weights], Weights]:
+    """Return what cuts the layers off that look further than so many words."""
+
+    def cut(weights: Weights) -> Weights:
+        mixing, size = weights.mixing.copy(), weights.mixing.shape[2]
+        for layer, distance in enumerate(DILATIONS):
+            if distance > words:
+                mixing[layer, :size] = mixing[layer, 2 * size :] = 0
+        return weights._replace(mixing=mixing)
+
+    return cut
 
 
-_PARTS: Mapping[str, Callable[[Round], Round]] = {
+_PARTS: Mapping[str, Callable[[Weights], Weights]] = {
     "all": lambda weights: weights,
-    "what single forms were met as": _without("memory"),
-    "words and endings up to three words away": _without("near", "coarse"),
-    "agreement and government": _without("agree"),
-    "the nearest verb on either side": _without_verbs,
-    "everything but the words themselves": _without("near", "coarse", "agree"),
+    "lemmas": _without("lemmas"),
+    "words that govern": _without("signs", "signs_out"),
+    "layers that look four and eight words away": _reaching(2),
+    "layers that look two and more words away": _reaching(1),
+    "neighbours": _reaching(0),
+    "everything but the prior": _without("endings_out", "signs_out"),
 }
 
 
 def ablation(sources: Sources) -> Iterator[Figure]:
     """Yield case, number and person on a treebank without each part, and on the New Testament without the English."""
-    model = shipped()
+    network = shipped()
     for name, change in _PARTS.items():
-        rates = _rates(sources, model._replace(rounds=tuple(change(weights) for weights in model.rounds)))
+        rates = _rates(sources, network._replace(weights=change(network.weights)))
         yield Figure(_title(name, _TREEBANK), rates["CNP"], "%")
-    yield Figure(
-        _title("the second round", _TREEBANK), _rates(sources, model._replace(rounds=model.rounds[:1]))["CNP"], "%"
-    )
     if not sources.quick:
         yield from _english(sources)
 
@@ -62,8 +64,8 @@ def _title(name: str, where: str) -> str:
     return f"ablation: {where}, {'with all' if name == 'all' else f'without {name}'}, CNP"
 
 
-def _rates(sources: Sources, model: Model) -> dict[str, float]:
-    annotate = Annotator(BuiltInEngine(model)).annotate_tokens
+def _rates(sources: Sources, network: Network) -> dict[str, float]:
+    annotate = Annotator(BuiltInEngine(network)).annotate_tokens
     with patch.object(latingloss, "annotate_tokens", annotate):  # the name the scoring tool calls
         rates: dict[str, float] = tool(sources, "treebank").score(sentences(sources, _TREEBANK))
     return rates

@@ -43,6 +43,9 @@ def test_demo_without_a_name_writes_every_format(tmp_path: Path, monkeypatch: py
 
 
 def test_practice_pages_are_printed_if_wanted(texts: tuple[str, str], capsys: pytest.CaptureFixture[str]) -> None:
+    with open(texts[0], "a", encoding="utf-8") as latin, open(texts[1], "a", encoding="utf-8") as english:
+        latin.write("\nStellae clarae lucent in caelo.")
+        english.write("\nThe bright stars shine in the sky.")
     pages = []
     for wanted in ((), ("--practice", "all"), ("--practice", "all", "--variant", "2"), ("--practice", "order")):
         assert main(["sheet", *texts, *wanted]) == 0

@@ -52,8 +52,9 @@ class _Chooser(nn.Module):
         self.mixing = nn.ModuleList(nn.Linear(3 * SIZE, SIZE) for _ in DILATIONS)
         self.norms = nn.ModuleList(nn.LayerNorm(SIZE) for _ in range(len(DILATIONS) + 2))
         self.edge = nn.Parameter(torch.zeros(SIZE))
-        self.endings_out, self.signs_out = nn.Embedding(len(numbering.endings), SIZE), nn.Embedding(
-            len(numbering.signs), SIZE
+        self.endings_out, self.signs_out = (
+            nn.Embedding(len(numbering.endings), SIZE),
+            nn.Embedding(len(numbering.signs), SIZE),
         )
         nn.init.normal_(self.endings_out.weight, std=0.02)
         nn.init.zeros_(self.signs_out.weight)
@@ -62,9 +63,7 @@ class _Chooser(nn.Module):
     def forward(self, batch: _Batch) -> Tensor:
         def summed(table: nn.Embedding, numbers: Tensor) -> Tensor:
             weight = table.weight
-            return functional.embedding_bag(
-                numbers, weight, batch.start, mode="sum", per_sample_weights=batch.share
-            )
+            return functional.embedding_bag(numbers, weight, batch.start, mode="sum", per_sample_weights=batch.share)
 
         lemmas = summed(self.lemmas, batch.lemma)
         if self.training:
@@ -109,7 +108,7 @@ def train_network(lessons: Sequence[Lesson], numbering: Numbering) -> Network:
     rates = torch.optim.lr_scheduler.LambdaLR(adam, _rate(EPOCHS * len(batches)))
     for batch in _shuffled(batches):
         adam.zero_grad()
-        _loss(chooser(batch), batch).backward()  # type: ignore[no-untyped-call]
+        _loss(chooser(batch), batch).backward()
         nn.utils.clip_grad_norm_(chooser.parameters(), 1.0)
         adam.step()
         rates.step()

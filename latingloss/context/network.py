@@ -87,7 +87,8 @@ class Network(NamedTuple):
         seen = self._look_around(columns, self._inputs(columns))
         wanted = w.endings_out[columns.ending] + w.signs_out[columns.sign]
         fit: Floats = np.einsum("rd,rd->r", np.repeat(seen, columns.readings, axis=0), wanted)
-        return w.prior[0] * columns.prior + fit
+        fit += w.prior[0] * columns.prior
+        return fit
 
     def _inputs(self, columns: Columns) -> Floats:
         """Return the vector of every word: its readings, by their shares of the prior."""
@@ -110,10 +111,11 @@ class Network(NamedTuple):
 
     def _normalised(self, vectors: Floats, layer: int) -> Floats:
         """Layer normalisation (Ba, Kiros and Hinton 2016)."""
-        centred = vectors - vectors.mean(axis=1, keepdims=True)
+        centred: Floats = vectors - vectors.mean(axis=1, keepdims=True)
         square = np.einsum("wd,wd->w", centred, centred)[:, None] / np.float32(vectors.shape[1])
         centred *= self.weights.gain[layer] / np.sqrt(square + np.float32(_EPSILON))
-        return centred + self.weights.shift[layer]
+        centred += self.weights.shift[layer]
+        return centred
 
     def save(self, path: Path) -> None:
         """Write the network as a compressed numpy archive in half precision."""

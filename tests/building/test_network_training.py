@@ -29,9 +29,10 @@ def test_the_network_learns_which_case_a_preposition_takes_and_says_the_same_in_
     nouns = ("villa", "stella", "silva", "rosa", "aqua", "unda", "terra", "luna")
     lessons = [lesson([f"sine {n}" for n in nouns[k:] + nouns[:k]], types, "Abl") for k in range(len(nouns))] * 40
     learned = training.train_network(lessons, types.numbering)
-    columns = lay_out([[types.id("sine"), types.id("via")]], types)
+    fresh = Types(learned.numbering)
+    columns = lay_out([[fresh.id("sine"), fresh.id("via")]], fresh)
     chosen = int(learned.believe(columns)[columns.start[1] :].argmax())
-    assert types.candidates[types.id("via")][chosen].features["Case"] == "Abl"
+    assert fresh.candidates[fresh.id("via")][chosen].features["Case"] == "Abl"
 
     torch.manual_seed(2)
     chooser = training._Chooser(types.numbering).eval()

@@ -41,10 +41,10 @@ def test_a_reading_left_alone_is_certain():
 
 def test_the_words_around_profit():
     """An adjective agrees with its noun in case (Bennett 1918, section 234): only the noun is corrected."""
-    latin = "Urbes tristes manent."
-    assert token(annotated(None, latin, None), "tristes").words[0].features["Case"] == "Nom"
-    found = annotated(said("Urbes", word="urbes", features="Case=Acc"), latin, None)
-    assert token(found, "tristes").words[0].features["Case"] == "Acc"
+    latin = "Aqua frigida."
+    assert token(annotated(None, latin, None), "frigida").words[0].features["Case"] == "Nom"
+    found = annotated(said("Aqua", word="aqua", features="Case=Abl"), latin, None)
+    assert token(found, "frigida").words[0].features["Case"] == "Abl"
 
 
 def test_the_author_is_right_where_no_form_is():

@@ -82,8 +82,7 @@ def _pairs_at(columns: Columns, traits: Traits, slot: Slot, *, kinds: Kinds) -> 
 
 
 def _verbs(columns: Columns, traits: Traits, *, after: bool) -> Ints:
-    """Return for every word the nearest word after or before it that is likely a finite verb, or the number of words.
-    """
+    """Return for every word the nearest likely finite verb after or before it, or else the number of words."""
     if not columns.words:
         return np.zeros(0, np.int32)
     words = np.arange(columns.words, dtype=np.int32)

@@ -86,9 +86,7 @@ def fit_rounds(lessons: Sequence[Lesson], evidence: Sequence[Evidence], sizes: S
     The beliefs that teach the second come from first rounds that have not seen the sentence (stacking, Wolpert
     1992), so that it learns how far the first can be trusted.
     """
-    studied = [
-        _Studied(x, e, softmax(x.columns, x.columns.prior)) for x, e in zip(lessons, evidence, strict=True)
-    ]
+    studied = [_Studied(x, e, softmax(x.columns, x.columns.prior)) for x, e in zip(lessons, evidence, strict=True)]
     first = _fit(studied, sizes)
     fresh = list(studied)
     for fold in range(FOLDS):
