@@ -6,6 +6,7 @@ Nothing is learned anew, so that a part whose work another could take over looks
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping
+from dataclasses import replace
 from unittest.mock import patch
 
 import numpy as np
@@ -54,7 +55,7 @@ def ablation(sources: Sources) -> Iterator[Figure]:
     """Yield case, number and person on a treebank without each part, and on the New Testament without the English."""
     network = shipped()
     for name, change in _PARTS.items():
-        rates = _rates(sources, network._replace(weights=change(network.weights)))
+        rates = _rates(sources, replace(network, weights=change(network.weights)))
         yield Figure(_title(name, _TREEBANK), rates["CNP"], "%")
     if not sources.quick:
         yield from _english(sources)

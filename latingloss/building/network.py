@@ -167,7 +167,7 @@ def _batch(lesson: Lesson, kept: Floats) -> _Batch:
 
 def _without_rare(network: Network, kept: Floats) -> Network:
     """Return the network without the lemmas that were too rare; the first stands for them."""
-    numbering, weights = network
+    numbering, weights = network.numbering, network.weights
     rows = np.concatenate(([0], np.flatnonzero(kept)))
     lemmas = Vocabulary([numbering.lemmas.names[i] for i in rows])
     return Network(numbering._replace(lemmas=lemmas), weights._replace(lemmas=weights.lemmas[rows]))

@@ -108,6 +108,7 @@ class Columns(NamedTuple):
     start: Ints  # first row of each word
     word: Ints  # word of each row
     sentence: Ints  # sentence of each word
+    form: Ints  # number of each word among the types
     reading: Ints  # number of each row among the types' rows
     prior: Floats  # log prior of each row
     ending: Ints
@@ -135,6 +136,7 @@ def lay_out(sentences: Sequence[Sequence[int]], types: Types) -> Columns:
         start,
         word,
         np.repeat(np.arange(len(lengths), dtype=np.int32), lengths),
+        ids,
         row,
         priors[row],
         *(np.ascontiguousarray(picked[:, k]) for k in range(len(Numbering._fields))),

@@ -4,11 +4,16 @@ Every word comes in as the sum of its readings, each as likely as its prior: the
 vectors. Layers of dilated convolutions (Strubell, Verga, Belanger and McCallum 2017, Fast and Accurate Entity
 Recognition with Iterated Dilated Convolutions) look one, two, four and eight words to either side. What comes out is
 compared with the ending and the sign of each reading, and added to its prior.
+
+Layers multiply whole numbers: vectors and weights are rounded to so few bits that every sum is exact in single
+precision. Libraries of linear algebra add up in an order that depends on where a row stands and on the processor; so
+the order does not show, and a sentence is read alike in any batch.
 """
 
 from __future__ import annotations
 
-from functools import cache
+from dataclasses import dataclass
+from functools import cache, cached_property
 from importlib.resources import as_file, files
 from pathlib import Path
 from typing import NamedTuple
@@ -19,6 +24,8 @@ from latingloss.context.columns import Columns, Floats, Ints, Numbering, Vocabul
 
 DILATIONS = (1, 2, 4, 8, 1)  # how many words each layer looks to either side
 _EPSILON = 1e-5  # under the root when a layer is normalised
+_EXACT = 1 << 24  # whole numbers up to this are exact in single precision
+_RANGE = 8.0  # how large an entry of a normalised vector can be, all but never reached
 
 
 class Weights(NamedTuple):
@@ -59,21 +66,45 @@ def beside(sentence: Ints, distance: int) -> Ints:
     return np.where(inside, target, words).astype(np.int32)
 
 
-def _product(rows: Floats, matrix: Floats) -> Floats:
-    """Return rows times a matrix, the same for a row in whatever batch it comes.
+class _Layer(NamedTuple):
+    """A layer's weights as whole numbers, for the word before, the word itself and the word after side by side."""
 
-    Libraries of linear algebra add up in an order that depends on where a row stands; summed in double precision and
-    rounded, the order no longer shows.
-    """
-    product: Floats = (rows.astype(np.float64) @ matrix.astype(np.float64)).astype(np.float32)
-    return product
+    whole: Floats  # [d, 3d]
+    scale: Floats  # [3d]; what a sum of products of whole numbers is worth
+
+    @classmethod
+    def rounded(cls, mixing: Floats) -> _Layer:
+        """Round the weights of a layer, [3d, d], each column to its own scale."""
+        size = mixing.shape[1]
+        most = _most(size)
+        columns = mixing.reshape(3, size, size).transpose(1, 0, 2).reshape(size, 3 * size)
+        unit = np.maximum(np.abs(columns).max(axis=0), 1e-9) / most
+        return cls(np.rint(columns / unit), (unit * (_RANGE / most)).astype(np.float32))
+
+    def product(self, vectors: Floats) -> Floats:
+        """Return vectors times the weights, [words, 3d]."""
+        most = np.float32(_most(vectors.shape[1]))
+        whole = np.rint(vectors * (most / np.float32(_RANGE)))
+        product: Floats = np.clip(whole, -most, most, out=whole) @ self.whole
+        product *= self.scale
+        return product
 
 
-class Network(NamedTuple):
+def _most(size: int) -> int:
+    """Return the largest whole number of which `size` products can be summed exactly."""
+    return int((_EXACT / size) ** 0.5)
+
+
+@dataclass(frozen=True)
+class Network:
     """The weights with the vocabularies that number their rows."""
 
     numbering: Numbering
     weights: Weights
+
+    @cached_property
+    def _layers(self) -> tuple[_Layer, ...]:
+        return tuple(map(_Layer.rounded, self.weights.mixing))
 
     def believe(self, columns: Columns) -> Floats:
         """Return the probability of every reading of a batch."""
@@ -91,22 +122,27 @@ class Network(NamedTuple):
         return fit
 
     def _inputs(self, columns: Columns) -> Floats:
-        """Return the vector of every word: its readings, by their shares of the prior."""
+        """Return the vector of every word: its readings, by their shares of the prior; each form is summed once."""
         w = self.weights
-        vectors = w.endings[columns.ending] + w.signs[columns.sign] + w.lemmas[columns.lemma]
-        vectors *= softmax(columns, columns.prior)[:, None]
-        total: Floats = np.add.reduceat(vectors, columns.start, axis=0)
+        _, word, form = np.unique(columns.form, return_index=True, return_inverse=True)
+        readings = columns.readings[word]
+        start = np.cumsum(readings) - readings
+        row = np.arange(readings.sum()) + np.repeat(columns.start[word] - start, readings)
+        amount = np.exp(columns.prior[row])
+        vectors = w.endings[columns.ending[row]] + w.signs[columns.sign[row]] + w.lemmas[columns.lemma[row]]
+        vectors *= (amount / np.repeat(np.add.reduceat(amount, start), readings))[:, None]
+        total: Floats = self._normalised(np.add.reduceat(vectors, start, axis=0), 0)[form]
         return total
 
-    def _look_around(self, columns: Columns, inputs: Floats) -> Floats:
+    def _look_around(self, columns: Columns, seen: Floats) -> Floats:
         """Return the vectors of the words once they have seen their neighbours."""
-        w = self.weights
-        seen = self._normalised(inputs, 0)
-        for layer, distance in enumerate(DILATIONS):
-            edged = np.concatenate((seen, w.edge[None]))
-            before, after = edged[beside(columns.sentence, -distance)], edged[beside(columns.sentence, distance)]
-            mixed = _product(np.concatenate((before, seen, after), axis=1), w.mixing[layer]) + w.offset[layer]
-            seen = self._normalised(seen + np.maximum(mixed, 0, out=mixed), layer + 1)
+        w, size = self.weights, seen.shape[1]
+        for i, (layer, distance) in enumerate(zip(self._layers, DILATIONS, strict=True)):
+            product = layer.product(np.concatenate((seen, w.edge[None])))
+            mixed = product[:-1, size : 2 * size] + w.offset[i]
+            mixed += product[:, :size][beside(columns.sentence, -distance)]
+            mixed += product[:, 2 * size :][beside(columns.sentence, distance)]
+            seen = self._normalised(seen + np.maximum(mixed, 0, out=mixed), i + 1)
         return self._normalised(seen, len(DILATIONS) + 1)
 
     def _normalised(self, vectors: Floats, layer: int) -> Floats:

@@ -6,7 +6,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from latingloss.context.columns import Numbering, Types, Vocabulary, lay_out
-from latingloss.context.network import DILATIONS, Network, Weights, beside, shipped, softmax
+from latingloss.context.network import DILATIONS, Network, Weights, _Layer, beside, shipped, softmax
 
 FORMS = str.split("Vesper venit et stella prima lucet rosae templum sine gratia xyzzyq populus magna urbe ab homine")
 batches = st.lists(st.lists(st.sampled_from(FORMS), max_size=7), max_size=6)
@@ -47,9 +47,20 @@ def test_beliefs_are_probabilities(batch):
 def test_a_sentence_is_read_alike_in_any_batch(batch):
     together = believed(shipped(), batch)
     apart = [word for sentence in batch for word in believed(shipped(), [sentence])]
-    assert len(together) == len(apart)
-    for one, other in zip(together, apart, strict=True):
-        assert one == pytest.approx(other, abs=1e-5)
+    assert together == apart
+
+
+@settings(max_examples=25)
+@given(st.integers(1, 64), st.integers(0, 2**32 - 1))
+def test_layers_multiply_as_matrices_do(rows, state):
+    random = np.random.default_rng(state)
+    vectors = random.normal(0, 1, (rows, 64)).astype(np.float32)
+    mixing = shipped().weights.mixing[0]
+    product = _Layer.rounded(mixing).product(vectors)
+    before, itself, after = np.split(mixing, 3)
+    assert product == pytest.approx(vectors @ np.concatenate((before, itself, after), axis=1), abs=0.1)
+    backwards = _Layer.rounded(mixing).product(np.ascontiguousarray(vectors[::-1]))
+    assert np.array_equal(backwards[::-1], product)  # and add up alike wherever a row stands
 
 
 def test_the_same_again():
