@@ -78,10 +78,10 @@ class Annotator:
             raise InputTypeError(f"corrections must be Corrections, not {kind}; latingloss.corrections.read makes them")
         matched = match(corrections or Corrections(), [_printed(line) for line in lines] if corrections else [])
         sentences = [[t.text for t in line.tokens if t.kind == "word"] for line in lines]
-        readings = read_narrowed(self.engine, sentences, matched.narrow)
         said = matched.lines or [NOTHING] * len(lines)
         seen: set[tuple[str, str]] = set()
         with collector_paused():
+            readings = read_narrowed(self.engine, sentences, matched.narrow)
             passages = tuple(
                 self._passage(line, choices, seen, corrected=corrected)
                 for line, choices, corrected in zip(lines, readings, said, strict=True)

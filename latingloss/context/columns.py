@@ -6,7 +6,9 @@ candidate reading, which the chooser scores without a loop over words.
 
 from __future__ import annotations
 
+from array import array
 from collections.abc import Sequence
+from math import log
 from typing import NamedTuple
 
 import numpy as np
@@ -66,9 +68,7 @@ class Types:
         self.numbering = numbering
         self.candidates: list[tuple[Candidate, ...]] = []
         self._ids: dict[str, int] = {}
-        self._rows: list[tuple[int, int, int]] = []
-        self._priors: list[float] = []
-        self._first: list[int] = []
+        self._rows, self._priors, self._first = array("i"), array("f"), array("i")
         self._frozen: tuple[Ints, Floats, Ints, Ints] | None = None
 
     def id(self, form: str) -> int:
@@ -83,21 +83,21 @@ class Types:
         endings, signs, lemmas = self.numbering
         number = len(self.candidates)
         self.candidates.append(readings)
-        self._first.append(len(self._rows))
+        self._first.append(len(self._priors))
         for reading in readings:
             named = tag_of(reading)
-            self._rows.append((endings.id(named.ending), signs.id(named.sign), lemmas.id(reading.lexeme.lemma)))
-            self._priors.append(float(np.log(max(reading.prior, 1e-9))))
+            self._rows.extend((endings.id(named.ending), signs.id(named.sign), lemmas.id(reading.lexeme.lemma)))
+            self._priors.append(log(max(reading.prior, 1e-9)))
         self._frozen = None
         return number
 
     def arrays(self) -> tuple[Ints, Floats, Ints, Ints]:
         """Return rows (readings x numbering), log priors, and first row and count for each form."""
         if self._frozen is None:
-            rows = np.array(self._rows, np.int32).reshape(-1, len(Numbering._fields))
-            first = np.array(self._first, np.int32)
+            rows = np.array(self._rows).reshape(-1, len(Numbering._fields))
+            first = np.array(self._first)
             count = np.diff(np.append(first, len(rows))).astype(np.int32)
-            self._frozen = rows, np.array(self._priors, np.float32), first, count
+            self._frozen = rows, np.array(self._priors), first, count
         return self._frozen
 
 
@@ -121,10 +121,10 @@ class Columns(NamedTuple):
         return len(self.readings)
 
 
-def lay_out(sentences: Sequence[Sequence[int]], types: Types) -> Columns:
+def lay_out(sentences: Sequence[Sequence[int] | Ints], types: Types) -> Columns:
     """Return the columns of a batch of sentences given as numbers of forms."""
     rows, priors, first, count = types.arrays()
-    ids = np.fromiter((i for s in sentences for i in s), np.int32)
+    ids = np.concatenate([np.asarray(s, np.int32) for s in sentences] or [np.zeros(0, np.int32)])
     lengths = np.fromiter((len(s) for s in sentences), np.int32)
     n = count[ids] if len(ids) else np.zeros(0, np.int32)
     start = np.concatenate(([0], np.cumsum(n)))[:-1].astype(np.int32) if len(ids) else np.zeros(0, np.int32)

@@ -25,6 +25,7 @@ from latingloss.context.columns import Columns, Floats, Ints, Numbering, Vocabul
 DILATIONS = (1, 2, 4, 8, 1)  # how many words each layer looks to either side
 _EPSILON = 1e-5  # under the root when a layer is normalised
 _EXACT = 1 << 24  # whole numbers up to this are exact in single precision
+_ROWS = 16  # multiplied at a time: too few for OpenBLAS to start threads, which would wait for each other
 _RANGE = 8.0  # how large an entry of a normalised vector can be, all but never reached
 
 
@@ -83,9 +84,12 @@ class _Layer(NamedTuple):
 
     def product(self, vectors: Floats) -> Floats:
         """Return vectors times the weights, [words, 3d]."""
-        most = np.float32(_most(vectors.shape[1]))
-        whole = np.rint(vectors * (most / np.float32(_RANGE)))
-        product: Floats = np.clip(whole, -most, most, out=whole) @ self.whole
+        words, size = vectors.shape
+        most = np.float32(_most(size))
+        whole = np.zeros((-(-words // _ROWS) * _ROWS, size), np.float32)
+        np.rint(vectors * (most / np.float32(_RANGE)), out=whole[:words])
+        np.clip(whole, -most, most, out=whole)
+        product: Floats = (whole.reshape(-1, _ROWS, size) @ self.whole).reshape(len(whole), -1)[:words]
         product *= self.scale
         return product
 

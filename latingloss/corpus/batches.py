@@ -1,4 +1,4 @@
-"""Batches: the word tokens of whole passages, gathered from pieces of texts, as columns."""
+"""Batches: the words of whole passages, gathered from pieces of texts, as columns."""
 
 from __future__ import annotations
 
@@ -8,23 +8,22 @@ from typing import NamedTuple
 import numpy as np
 from numpy.typing import NDArray
 
-from latingloss.corpus.pieces import Given, Piece
+from latingloss.corpus.chunks import Chunks, Longs, Tokens
+from latingloss.corpus.pieces import Piece
 from latingloss.tables import collector_paused
-from latingloss.text.lines import lines
-from latingloss.text.tokens import tokenize
 
 TOKENS_A_BATCH = 1 << 15
+CHARACTERS_AT_ONCE = 1 << 18  # gathered before they are cut into batches
 
 
 class Batch(NamedTuple):
     """Word tokens of some passages; one entry a token."""
 
-    text: list[str]
-    start: NDArray[np.int64]
-    end: NDArray[np.int64]
-    token: NDArray[np.int64]  # number in its passage
-    passage: NDArray[np.int64]  # number in its work
-    work: NDArray[np.int64]  # number in `works`
+    print: Longs  # number of what is printed
+    start: Longs
+    token: Longs  # number in its passage
+    passage: Longs  # number in its work
+    work: Longs  # number in `works`
     place: NDArray[np.int32]  # passage, ascending over the whole batch
     works: list[str]
 
@@ -32,48 +31,39 @@ class Batch(NamedTuple):
 class _Gathered:
     """Pieces laid end to end, their passages known by where they start."""
 
-    def __init__(self) -> None:
-        self.works: list[str] = []
-        self.length = 0
-        self.passages: list[tuple[int, int, int, int]] = []  # start, to take from offsets, number in work, work
-        self.starts: list[int] = []  # of all tokens
-        self.words: list[int] = []  # which of them are words
-        self.texts: list[str] = []  # of the words
+    def __init__(self, chunks: Chunks) -> None:
+        self._chunks = chunks
+        self._works: list[str] = []
+        self._length = 0
+        self._passages: list[Longs] = []  # start, what to take from offsets, number in work, work; a row each
+        self._tokens: list[Tokens] = []
 
     def add(self, piece: Piece) -> None:
         """Lay a piece on."""
-        if not self.works or self.works[-1] != piece.work:
-            self.works.append(piece.work)
-        given = piece.given or _cut(piece.text)
-        base, work, numbers = self.length, len(self.works) - 1, range(piece.first, piece.first + len(given.passages))
-        offset = base - piece.start
-        self.passages += [(base + at, offset, i, work) for i, at in zip(numbers, given.passages, strict=True)]
-        self.words += [i for i, (_, _, word) in enumerate(given.tokens, len(self.starts)) if word]
-        self.texts += [text for text, _, word in given.tokens if word]
-        self.starts += [base + start for _, start, _ in given.tokens]
-        self.length += len(piece.text)
+        if not self._works or self._works[-1] != piece.work:
+            self._works.append(piece.work)
+        starts = np.array(piece.in_passages().passages, np.int64)
+        numbers, base = np.arange(piece.first, piece.first + len(starts)), self._length
+        alike = np.full((2, len(starts)), [[base - piece.start], [len(self._works) - 1]])
+        self._passages.append(np.column_stack((base + starts, alike[0], numbers, alike[1])))
+        tokens = self._chunks.cut(piece.text) if piece.tokens is None else self._chunks.given(piece.tokens)
+        self._tokens.append(tokens._replace(start=base + tokens.start))
+        self._length += len(piece.text)
 
     def batches(self) -> Iterator[Batch]:
         """Yield the words in batches of whole passages."""
-        if not self.words:
+        if not self._tokens:
             return
-        passages, starts, words = np.array(self.passages), np.array(self.starts), np.array(self.words)
+        starts, prints = (np.concatenate(parts) for parts in zip(*self._tokens, strict=True))
+        passages, words = np.concatenate(self._passages), np.flatnonzero(prints >= 0)
         place = np.searchsorted(passages[:, 0], starts[words], side="right") - 1
         first = np.searchsorted(starts, passages[:, 0])
         for part in _parted(np.flatnonzero(np.diff(place, prepend=-1)), len(words)):
-            lies, texts = passages[place[part]], self.texts[part]
-            start = starts[words[part]] - lies[:, 1]
+            lies = passages[place[part]]
             yield Batch(
-                texts, start, start + np.fromiter(map(len, texts), np.int64, len(texts)),
-                words[part] - first[place[part]], lies[:, 2], lies[:, 3], place[part].astype(np.int32), self.works,
+                prints[words[part]], starts[words[part]] - lies[:, 1], words[part] - first[place[part]],
+                lies[:, 2], lies[:, 3], place[part].astype(np.int32), self._works,
             )  # fmt: skip
-
-
-def _cut(text: str) -> Given:
-    return Given(
-        tuple(line.start for line in lines(text)),
-        tuple((text, start, kind == "word") for text, start, _, kind in tokenize(text)),
-    )
 
 
 def _parted(new: NDArray[np.int64], words: int) -> Iterator[slice]:
@@ -86,13 +76,23 @@ def _parted(new: NDArray[np.int64], words: int) -> Iterator[slice]:
         first = last
 
 
-def batches(pieces: Iterable[Piece]) -> Iterator[Batch]:
-    """Yield the words of all pieces in order."""
-    gathered = _Gathered()
+def runs(pieces: Iterable[Piece]) -> Iterator[list[Piece]]:
+    """Yield the pieces some at a time, in order."""
+    held, length = list[Piece](), 0
     for piece in pieces:
-        with collector_paused():
+        held.append(piece)
+        length += len(piece.text)
+        if length >= CHARACTERS_AT_ONCE:
+            yield held
+            held, length = [], 0
+    if held:
+        yield held
+
+
+def batches(pieces: Iterable[Piece], chunks: Chunks) -> Iterator[Batch]:
+    """Yield the words of some pieces in order."""
+    gathered = _Gathered(chunks)
+    with collector_paused():
+        for piece in pieces:
             gathered.add(piece)
-        if len(gathered.starts) >= TOKENS_A_BATCH:
-            yield from gathered.batches()
-            gathered = _Gathered()
     yield from gathered.batches()

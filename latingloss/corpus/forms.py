@@ -5,7 +5,8 @@ What a batch of words needs is then gathered by number, without a loop over word
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from array import array
+from collections.abc import Iterator
 from functools import lru_cache
 from itertools import pairwise
 from typing import Any, NamedTuple
@@ -15,6 +16,7 @@ from numpy.typing import NDArray
 
 from latingloss.context.columns import Ints, Types, lay_out
 from latingloss.context.network import Network
+from latingloss.corpus.chunks import Chunks, Longs
 from latingloss.difficulty.frequency import lexeme_zipf
 from latingloss.difficulty.score import SPREAD, known_relatives, letters_changed, shipped_weights
 from latingloss.engines.builtin import sense_order, word_parts
@@ -50,12 +52,12 @@ class Names:
 
 
 class _Prints(dict[str, int]):
-    """Numbers of prints; a new one is cut into its words."""
+    """Numbers of printed words; a new one is cut into its words."""
 
     def __init__(self, forms: Names, types: Types) -> None:
         super().__init__()
-        self.words: list[tuple[int, int, bool]] = []  # type, type of the enclitic or -1, enclitic read first
         self._forms, self._types = forms, types
+        self._rows = array("i")
 
     def __missing__(self, text: str) -> int:
         parts = word_parts(text)
@@ -63,15 +65,20 @@ class _Prints(dict[str, int]):
             if self._types.id(form) == len(self._forms.names):
                 self._forms.number(form)
         second = self._types.id(parts[1]) if len(parts) > 1 else -1
-        self.words.append((self._types.id(parts[0]), second, sense_order([parts])[0] != (0, 0)))
-        number = self[text] = len(self.words) - 1
+        self._rows.extend((self._types.id(parts[0]), second, sense_order([parts])[0] != (0, 0), len(text)))
+        number = self[text] = len(self)
         return number
+
+    def rows(self) -> Ints:
+        """Return a row each: type, type of the enclitic or -1, whether the enclitic is read first, length."""
+        return np.array(self._rows).reshape(-1, 4)
 
 
 class Words(NamedTuple):
     """The words of a batch, in the order of print."""
 
     token: Ints  # number of the token that each belongs to
+    letters: Ints  # length of that token
     form: Ints  # number in Forms.forms
     reading: Rows
     confidence: NDArray[np.float32]
@@ -86,21 +93,20 @@ class Forms:
         self.features: dict[tuple[tuple[str, str], ...], int] = {}  # sets of features, by number
         self._types = Types(network.numbering)
         self._prints = _Prints(self.forms, self._types)
+        self.chunks = Chunks(self._prints.__getitem__)
         self._rows = np.zeros(1024, ROW)
 
     def __len__(self) -> int:
         return len(self._prints)
 
-    def read(self, tokens: Sequence[str], passage: Ints) -> Words:
-        """Choose a reading in context for the words of tokens, given the passage (ascending) of each token."""
+    def read(self, prints: Longs, passage: Ints) -> Words:
+        """Choose a reading in context for the words of printed words, given the passage (ascending) of each."""
         with collector_paused():
-            return self._read(tokens, passage)
+            return self._read(self._prints.rows()[prints], passage)
 
-    def _read(self, tokens: Sequence[str], passage: Ints) -> Words:
-        prints = np.fromiter(map(self._prints.__getitem__, tokens), np.int32, len(tokens))
-        cut = np.array(self._prints.words, np.int32).reshape(-1, 3)[prints]
+    def _read(self, cut: Ints, passage: Ints) -> Words:
         width = 1 + (cut[:, 1] >= 0)
-        token = np.repeat(np.arange(len(tokens), dtype=np.int32), width)
+        token = np.repeat(np.arange(len(cut), dtype=np.int32), width)
         start = np.cumsum(width) - width
         form = np.empty(len(token), np.int32)
         form[start] = cut[:, 0]
@@ -113,14 +119,14 @@ class Forms:
         chosen[sense] = row
         certain = np.empty_like(confidence)
         certain[sense] = confidence
-        return Words(token, form, self._scored(chosen), certain)
+        return Words(token, cut[token, 3], form, self._scored(chosen), certain)
 
     def _choose(self, form: Ints, passage: Ints) -> tuple[Ints, NDArray[np.float32]]:
         """Return the likeliest row of each word, and its probability."""
         rows, tops = [], []
         for part in _whole(passage):
             ends = np.flatnonzero(np.diff(passage[part])) + 1
-            columns = lay_out([ids.tolist() for ids in np.split(form[part], ends)], self._types)
+            columns = lay_out(np.split(form[part], ends), self._types)
             belief = self._network.believe(columns)
             top = np.maximum.reduceat(belief, columns.start)
             likeliest = np.flatnonzero(belief == top[columns.word])

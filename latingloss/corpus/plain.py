@@ -7,8 +7,7 @@ from collections.abc import Iterable, Iterator
 from latingloss.corpus import pieces
 from latingloss.corpus.files import TextFile
 from latingloss.corpus.pieces import Piece
-
-_BROKEN_OFF = ("-", "‐", "\u00ad")
+from latingloss.text.tokens import HYPHENS
 
 
 def read(file: TextFile, work: str) -> Iterator[Piece]:
@@ -31,7 +30,7 @@ def _cut(file: Iterable[str]) -> Iterator[str]:
         lines.append(line)
         length += len(line)
         printed += not line.isspace()
-        if length >= pieces.PIECE_CHARACTERS and printed >= 2 and not line.rstrip().endswith(_BROKEN_OFF):
+        if length >= pieces.PIECE_CHARACTERS and printed >= 2 and not line.rstrip().endswith(tuple(HYPHENS)):
             if held:
                 yield held
             held, lines, length, printed = "".join(lines), [], 0, 0

@@ -16,7 +16,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from latingloss.context.network import shipped
-from latingloss.corpus.batches import Batch, batches
+from latingloss.corpus.batches import Batch, batches, runs
 from latingloss.corpus.extra import pa, pl
 from latingloss.corpus.files import MOST_BYTES
 from latingloss.corpus.forms import Forms, Words
@@ -29,7 +29,7 @@ if TYPE_CHECKING:
     import pyarrow
 
 _ROWS_A_GROUP = 1 << 17
-_MOST_PRINTS = 80_000  # kept before the tables are begun anew, so that memory stays flat
+_MOST_PRINTS = 80_000  # of words, kept before the tables are begun anew, so that memory stays flat
 
 
 def score(
@@ -62,9 +62,10 @@ def score_batches(
 
 def score_pieces(pieces: Iterable[Piece]) -> Iterator[pyarrow.RecordBatch]:
     """Score pieces of texts; yield Arrow record batches of the columns of `SCHEMA`."""
-    for batch in batches(pieces):
+    for some in runs(pieces):
         forms = _tables()
-        yield _columns(batch, forms.read(batch.text, batch.place), forms)
+        for batch in batches(some, forms.chunks):
+            yield _columns(batch, forms.read(batch.print, batch.place), forms)
 
 
 class _Kept(local):
@@ -125,7 +126,7 @@ def _columns(batch: Batch, words: Words, forms: Forms) -> pyarrow.RecordBatch:
         "passage": pa.array(batch.passage[token].astype(np.int32)),
         "token": pa.array(batch.token[token].astype(np.int32)),
         "start": pa.array(batch.start[token]),
-        "end": pa.array(batch.end[token]),
+        "end": pa.array(batch.start[token] + words.letters),
         "form": _named(forms.forms.names, words.form),
         "lemma": _named(forms.lemmas.names, reading["lemma"]),
         "upos": _named(forms.upos.names, reading["upos"]),

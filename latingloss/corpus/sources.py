@@ -45,7 +45,7 @@ class Corpus:
     what one file may unpack to. Raises `InputTypeError` for other sources.
 
     >>> list(Corpus([("Hymn", "Lux lucet.\\nNox abit."), ("Hymn", "Sol oritur.")]))[1]
-    Piece(work='Hymn', text='Sol oritur.', start=0, first=2, given=None)
+    Piece(work='Hymn', text='Sol oritur.', start=0, first=2, passages=(0,), tokens=None)
     """
 
     def __init__(self, texts: Texts, *, on_bad_file: BadFile | None = None, most_bytes: int = MOST_BYTES) -> None:
@@ -64,11 +64,12 @@ class Corpus:
 
     def __iter__(self) -> Iterator[Piece]:
         work, number = None, 0
-        for piece in self._pieces():
+        for found in self._pieces():
+            piece = found.in_passages()
             number = number if piece.work == work else 0
             work = piece.work
             yield piece._replace(first=number)
-            number += piece.passages
+            number += len(piece.passages or ())
 
     def _pieces(self) -> Iterator[Piece]:
         for source in self._texts:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from functools import lru_cache
 from math import exp
+from operator import attrgetter
 from typing import NamedTuple
 from unicodedata import combining
 
@@ -33,6 +34,9 @@ class Candidate(NamedTuple):
     prior: float
     guessed: bool = False
 
+
+_Unweighed = tuple[Lexeme, str, str, Features, float]  # a candidate with a prior of any scale
+_prior = attrgetter("prior")
 
 Weighed = tuple[tuple[Candidate, float], ...]  # readings with probabilities that sum to 1, best first
 
@@ -73,16 +77,20 @@ def candidates(form: str) -> tuple[Candidate, ...]:
 
     Vowel lengths written on the form count as evidence. A form outside the lexicon gets guesses.
     """
-    found = _weighed(form) or [Candidate(*guess, guessed=True) for guess in guesses(form)]
+    known = _weighed(form)
+    found: Sequence[_Unweighed] = known or guesses(form)
     if has_lengths(form):
         written = lengths(form)
-        found = [c if _fits(written, c.form) else c._replace(prior=c.prior * _AGAINST_WRITTEN) for c in found]
-    total = sum(c.prior for c in found)
-    shares = [Candidate(c.lexeme, c.form, c.upos, c.features, c.prior / total, c.guessed) for c in found]
-    return tuple(sorted(shares, key=lambda c: -c.prior))
+        found = [(*r[:4], r[4] if _fits(written, r[1]) else r[4] * _AGAINST_WRITTEN) for r in found]
+    total, guessed = sum(r[4] for r in found), not known
+    shares = [
+        Candidate(lexeme, marked, upos, features, prior / total, guessed)
+        for lexeme, marked, upos, features, prior in found
+    ]
+    return tuple(sorted(shares, key=_prior, reverse=True))
 
 
-def _weighed(form: str) -> list[Candidate]:
+def _weighed(form: str) -> list[_Unweighed]:
     """Return the lexicon's readings of a printed form with their unnormalised priors."""
     entries, capital = lexemes(), form[:1].isupper()
     found = []
@@ -92,7 +100,7 @@ def _weighed(form: str) -> list[Candidate]:
         prior = share * weight(i, features)
         if (upos == "PROPN") != capital:
             prior *= _CAPITAL_UNUSED if capital else _SMALL_NAME
-        found.append(Candidate(lexeme, marked, upos, features, prior))
+        found.append((lexeme, marked, upos, features, prior))
     return found
 
 

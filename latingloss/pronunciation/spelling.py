@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 import unicodedata
 from typing import NamedTuple
 
@@ -13,6 +14,10 @@ _ACUTE, _DIAERESIS = "\u0301", "\u0308"
 _VOWELS = frozenset("aeiouyæœ")
 _LATIN = frozenset("abcdefghijklmnopqrstuvwxyzæœ")
 FOREIGN = "?"
+_MACRONS = "āēīōūȳ"
+_LETTERS_ONLY = re.compile(f"[a-zA-Zæœ{_MACRONS}{_MACRONS.upper()}]+")
+_WITHOUT_MACRON = str.maketrans(_MACRONS, "aeiouy")
+_STANDS_BY_ITSELF = str.maketrans(_MACRONS, "AEIOUY")
 
 
 class Spelling(NamedTuple):
@@ -41,6 +46,8 @@ def read_spelling(word: str) -> Spelling:
     >>> read_spelling("Gāius").pattern, read_spelling("poëta").letters
     ('gAius', ('p', 'o', 'ë', 't', 'a'))
     """
+    if _LETTERS_ONLY.fullmatch(word):
+        return _plainly(word.lower())
     if len(word.split()) > 1:
         raise TextError(f"{word!r} is more than one word: pronounce takes one at a time, so split it at the spaces")
     letters = [_read_letter(cluster) for cluster in _clusters(word)]
@@ -53,6 +60,17 @@ def read_spelling(word: str) -> Spelling:
         lengths="".join(letter.length for letter in letters),
         accent=accents[-1] if accents else -1,
         foreign=any(letter.foreign for letter in letters),
+    )
+
+
+def _plainly(word: str) -> Spelling:
+    """Read a word of Latin letters with no marks but macrons, all at once for speed."""
+    return Spelling(
+        letters=tuple(word.translate(_WITHOUT_MACRON)),
+        pattern=word.translate(_STANDS_BY_ITSELF),
+        lengths="".join(LONG if c in _MACRONS else UNWRITTEN for c in word),
+        accent=-1,
+        foreign=False,
     )
 
 

@@ -11,9 +11,8 @@ import unicodedata
 from collections.abc import Iterator
 from typing import NamedTuple
 
-from latingloss.text.tokens import INVISIBLE, is_numeral
+from latingloss.text.tokens import HYPHENS, INVISIBLE, is_numeral
 
-_HYPHENS = "-‐\u00ad"
 _PARTING = ("\u2029", "\f")  # paragraph separator and new page part stanzas as a blank line does
 _STOP = re.compile(r"(\.\.+|…|[.?!]+)[’”»›\"')\]]*(?=\s+[«“‘\"'(\[]*(\S))")
 _CLAUSE = re.compile(r"[:;][’”»›\"')\]]*(?=\s+\S)|(?<=\s)/(?=\s+\S)")
@@ -81,7 +80,7 @@ def _printed_lines(text: str) -> list[Line]:
 def _goes_on(text: str, end: int, body: str) -> bool:
     """Tell whether a line that ends at `end` breaks off within a word that the next line goes on with."""
     before = text[max(0, end - 2) : end]
-    return len(before) == 2 and before[1] in _HYPHENS and _spells(before[0]) and body[0].isalpha()
+    return len(before) == 2 and before[1] in HYPHENS and _spells(before[0]) and body[0].isalpha()
 
 
 def _spells(character: str) -> bool:

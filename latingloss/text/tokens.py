@@ -9,11 +9,13 @@ from __future__ import annotations
 
 import re
 import unicodedata
-from functools import lru_cache
+from bisect import bisect_right
+from functools import cached_property, lru_cache
 from typing import Literal, NamedTuple
 
 Kind = Literal["word", "number", "punctuation", "sign"]
 
+HYPHENS = "-‐\u00ad"
 INVISIBLE = "\u00ad\u200b\u200c\u200d\u2060\ufeff"  # soft hyphen, zero-width characters, byte-order mark
 _MARK = "[\u0300-\u036f\u0483-\u0489\u1ab0-\u1aff\u1dc0-\u1dff\u20d0-\u20ff\ufe20-\ufe2f]"  # combining
 # superscripts, fractions, one-character Roman and circled numerals, which Python's \w counts as letters
@@ -21,7 +23,7 @@ _NUMERAL = (
     "\u00b2\u00b3\u00b9\u00bc-\u00be\u2070-\u2079\u2080-\u2089\u2150-\u218b\u2460-\u249b\u24ea-\u24ff\u2776-\u2793"
 )
 _LETTER = rf"[^\W\d_{_NUMERAL}]"
-_BREAK = r"[-‐\u00ad][ \t\u00a0]*(?:\r\n|[\n\r\x0b\x85\u2028])[ \t\u00a0]*"  # hyphen at the end of a line
+_BREAK = rf"[{HYPHENS}][ \t\u00a0]*(?:\r\n|[\n\r\x0b\x85\u2028])[ \t\u00a0]*"  # hyphen at the end of a line
 _HALF = rf"{_LETTER}+(?:{_MARK}+{_LETTER}*|[{INVISIBLE}'’]+{_LETTER}+)*"
 _WORD = rf"{_HALF}(?:{_BREAK}{_HALF})*"
 _LATIN = re.compile(
@@ -66,24 +68,59 @@ def tokenize(text: str, *, offset: int = 0) -> list[Span]:
     >>> [(t.text, t.kind) for t in tokenize("℣ Deus XII, glória*")]
     [('℣', 'sign'), ('Deus', 'word'), ('XII', 'number'), (',', 'punctuation'), ('glória', 'word'), ('*', 'sign')]
     """
-    versicles, in_capitals = _versicles(text), _lines_in_capitals(text)
-    spans, line = [], 0
-    for match in _LATIN.finditer(text):
-        token, start, end = match[0], match.start(), match.end()
-        kind: str | None = match.lastgroup
-        if kind == "roman":
-            while line < len(in_capitals) and in_capitals[line].stop <= start:
-                line += 1
-            capitals = line < len(in_capitals) and start in in_capitals[line]
-            kind = "number" if _is_numeral(text, token, start, capitals=capitals) else "word"
-        elif kind is None:
-            kind = _mark_kind(token[0])
-        elif kind == "word" and end < len(text) and text[end] == "." and _SMALL_NUMERAL.fullmatch(token):
-            kind = "number" if _is_numeral(text, token.upper(), start) and _opens_line(text, start) else "word"
-        if start in versicles:
-            kind = "sign"
-        spans.append(Span(token, start + offset, end + offset, kind))  # type: ignore[arg-type]
-    return spans
+    return Cutter(text).tokens(offset=offset)
+
+
+class Cutter:
+    """Cuts a text into tokens, or a part of it with regard to the whole."""
+
+    def __init__(self, text: str) -> None:
+        self._text = text
+
+    def tokens(self, start: int = 0, end: int | None = None, *, offset: int = 0) -> list[Span]:
+        """Return the tokens of the text from `start` to `end`, which must not part a token."""
+        text, versicles, spans = self._text, self._versicles, []
+        for match in _LATIN.finditer(text, start, len(text) if end is None else end):
+            token, here, behind = match[0], match.start(), match.end()
+            kind: str | None = match.lastgroup
+            if kind == "roman":
+                numeral = _is_numeral(text, token, here, capitals=self._in_capitals(here))
+                kind = "number" if numeral else "word"
+            elif kind is None:
+                kind = _mark_kind(token[0])
+            elif kind == "word" and text[behind : behind + 1] == "." and _SMALL_NUMERAL.fullmatch(token):
+                kind = "number" if _is_numeral(text, token.upper(), here) and _opens_line(text, here) else "word"
+            if here in versicles:
+                kind = "sign"
+            spans.append(Span(token, here + offset, behind + offset, kind))  # type: ignore[arg-type]
+        return spans
+
+    @cached_property
+    def _versicles(self) -> frozenset[int]:
+        return _versicles(self._text)
+
+    @cached_property
+    def _lines_in_capitals(self) -> list[range]:
+        return _lines_in_capitals(self._text)
+
+    def _in_capitals(self, place: int) -> bool:
+        at = bisect_right(self._lines_in_capitals, place, key=lambda line: line.start)
+        return at > 0 and place in self._lines_in_capitals[at - 1]
+
+
+def stands_alone(chunk: str) -> bool:
+    """Tell whether what stands between white space is cut into the same tokens whatever stands around it.
+
+    >>> stands_alone("laudate,"), stands_alone("XII"), stands_alone("glo-")
+    (True, False, False)
+    """
+    if chunk[-1] in HYPHENS:
+        return False
+    for match in _LATIN.finditer(chunk):
+        stop = chunk[match.end() : match.end() + 1] == "."
+        if match.lastgroup == "roman" or (stop and (match[0] == "R" or _SMALL_NUMERAL.fullmatch(match[0]))):
+            return False
+    return True
 
 
 def tokenize_english(text: str, *, offset: int = 0) -> list[Span]:
