@@ -45,7 +45,7 @@ def treebank_lessons(path: Path, types: Types, *, weight: float) -> list[Lesson]
     for sentence in gold_sentences(path):
         words = chain([w for w in sentence if w.upos not in ("PUNCT", "SYM") and any(c.isalpha() for c in w.form)])
         ids = [types.id(w.form) for w in words]
-        gold = [gold_reading(types.candidates[i], w) for i, w in zip(ids, words, strict=True)]
+        gold = [gold_reading(types.readings(i), w) for i, w in zip(ids, words, strict=True)]
         if ids:
             found.append((ids, [-1 if g is None else g for g in gold]))
     lessons = []
@@ -78,7 +78,7 @@ def _verse(tokens: list[str], rendering: list[str], types: Types) -> Verse:
     linked: list[list[int]] = [[] for _ in tokens]
     for link in align(tokens, rendering):
         linked[link.latin].append(link.english)
-    verbs = [types.candidates[row[0]][0].features.get("VerbForm") == "Fin" for row in ids]
+    verbs = [types.readings(row[0])[0].features.get("VerbForm") == "Fin" for row in ids]
     signs = english_signs(linked, rendering, verbs=verbs)
     forms, said, words = [], [], []
     for t, w in sense_order(parts):

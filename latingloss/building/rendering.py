@@ -61,7 +61,7 @@ def _rendered(verses: Sequence[Verse], types: Types, names: Vocabularies) -> Ren
     tags, odds = [], []
     for verse in verses:
         for form, words in zip(verse.forms, verse.linked, strict=True):
-            for candidate in types.candidates[form]:
+            for candidate in types.readings(form):
                 tags.append(names.tags.id(english_tag(candidate)))
                 odds.append(word_odds(candidate.lexeme, words))
     return Rendered(columns, row, sign, np.array(tags, np.int32), np.array(odds, np.float32))

@@ -59,14 +59,15 @@ class Numbering(NamedTuple):
 
 
 class Types:
-    """The forms met so far, each with its candidate readings and their numbers.
+    """The forms met so far, each with the numbers of its candidate readings.
 
     Rows are parallel arrays, one entry a reading; `first` and `count` say which belong to a form.
     """
 
     def __init__(self, numbering: Numbering) -> None:
         self.numbering = numbering
-        self.candidates: list[tuple[Candidate, ...]] = []
+        self.forms: list[str] = []
+        self._given: dict[int, tuple[Candidate, ...]] = {}
         self._ids: dict[str, int] = {}
         self._rows, self._priors, self._first = array("i"), array("f"), array("i")
         self._frozen: tuple[Ints, Floats, Ints, Ints] | None = None
@@ -75,14 +76,23 @@ class Types:
         """Return the number of a form, analysing it when it is new."""
         found = self._ids.get(form)
         if found is None:
-            found = self._ids[form] = self.add(candidates(form))
+            found = self._ids[form] = self._add(form, candidates(form))
         return found
 
-    def add(self, readings: tuple[Candidate, ...]) -> int:
+    def add(self, form: str, readings: tuple[Candidate, ...]) -> int:
         """Return a new number for a form that has these readings and no others."""
+        number = self._add(form, readings)
+        self._given[number] = readings
+        return number
+
+    def readings(self, number: int) -> tuple[Candidate, ...]:
+        """Return the readings of a form; they are found again, as to keep those of unknown words takes room."""
+        return self._given.get(number) or candidates(self.forms[number])
+
+    def _add(self, form: str, readings: tuple[Candidate, ...]) -> int:
         endings, signs, lemmas = self.numbering
-        number = len(self.candidates)
-        self.candidates.append(readings)
+        number = len(self.forms)
+        self.forms.append(form)
         self._first.append(len(self._priors))
         for reading in readings:
             named = tag_of(reading)

@@ -21,7 +21,6 @@ from latingloss.difficulty.frequency import lexeme_zipf
 from latingloss.difficulty.score import SPREAD, known_relatives, letters_changed, shipped_weights
 from latingloss.engines.builtin import sense_order, word_parts
 from latingloss.morphology.lexicon import Lexeme
-from latingloss.morphology.ranking import Candidate
 from latingloss.pronunciation import syllable_count
 from latingloss.tables import collector_paused
 from latingloss.text.orthography import plain, printed
@@ -54,18 +53,15 @@ class Names:
 class _Prints(dict[str, int]):
     """Numbers of printed words; a new one is cut into its words."""
 
-    def __init__(self, forms: Names, types: Types) -> None:
+    def __init__(self, types: Types) -> None:
         super().__init__()
-        self._forms, self._types = forms, types
+        self._types = types
         self._rows = array("i")
 
     def __missing__(self, text: str) -> int:
         parts = word_parts(text)
-        for form in parts:
-            if self._types.id(form) == len(self._forms.names):
-                self._forms.number(form)
-        second = self._types.id(parts[1]) if len(parts) > 1 else -1
-        self._rows.extend((self._types.id(parts[0]), second, sense_order([parts])[0] != (0, 0), len(text)))
+        first, second = self._types.id(parts[0]), self._types.id(parts[1]) if len(parts) > 1 else -1
+        self._rows.extend((first, second, sense_order([parts])[0] != (0, 0), len(text)))
         number = self[text] = len(self)
         return number
 
@@ -79,7 +75,7 @@ class Words(NamedTuple):
 
     token: Ints  # number of the token that each belongs to
     letters: Ints  # length of that token
-    form: Ints  # number in Forms.forms
+    form: Ints  # number in `Forms.forms`
     reading: Rows
     confidence: NDArray[np.float32]
 
@@ -89,22 +85,30 @@ class Forms:
 
     def __init__(self, network: Network) -> None:
         self._network = network
-        self.forms, self.lemmas, self.upos, self.relatives = Names(), Names(), Names(), Names()
+        self.lemmas, self.upos, self.relatives = Names(), Names(), Names()
         self.features: dict[tuple[tuple[str, str], ...], int] = {}  # sets of features, by number
         self._types = Types(network.numbering)
-        self._prints = _Prints(self.forms, self._types)
+        self._prints = _Prints(self._types)
         self.chunks = Chunks(self._prints.__getitem__)
         self._rows = np.zeros(1024, ROW)
+
+    @property
+    def forms(self) -> list[str]:
+        """The forms of words, by number."""
+        return self._types.forms
 
     def __len__(self) -> int:
         return len(self._prints)
 
-    def read(self, prints: Longs, passage: Ints) -> Words:
-        """Choose a reading in context for the words of printed words, given the passage (ascending) of each."""
-        with collector_paused():
-            return self._read(self._prints.rows()[prints], passage)
+    def read(self, prints: Longs, passage: Ints, *, context: bool = True) -> Words:
+        """Choose a reading for the words of printed words, given the passage (ascending) of each.
 
-    def _read(self, cut: Ints, passage: Ints) -> Words:
+        Without regard to `context` it is the likeliest one of the form.
+        """
+        with collector_paused():
+            return self._read(self._prints.rows()[prints], passage, context=context)
+
+    def _read(self, cut: Ints, passage: Ints, *, context: bool) -> Words:
         width = 1 + (cut[:, 1] >= 0)
         token = np.repeat(np.arange(len(cut), dtype=np.int32), width)
         start = np.cumsum(width) - width
@@ -114,12 +118,18 @@ class Forms:
         sense = np.arange(len(token))
         moved = start[cut[:, 2] > 0]
         sense[moved], sense[moved + 1] = moved + 1, moved
-        row, confidence = self._choose(form[sense], passage[token])
+        row, confidence = self._choose(form[sense], passage[token]) if context else self._likeliest(form[sense])
         chosen = np.empty_like(row)
         chosen[sense] = row
         certain = np.empty_like(confidence)
         certain[sense] = confidence
         return Words(token, cut[token, 3], form, self._scored(chosen), certain)
+
+    def _likeliest(self, form: Ints) -> tuple[Ints, NDArray[np.float32]]:
+        """Return the likeliest row of each word by itself, and its probability; the first of each form."""
+        _, prior, first, _ = self._types.arrays()
+        row = first[form]
+        return row, np.exp(prior[row])
 
     def _choose(self, form: Ints, passage: Ints) -> tuple[Ints, NDArray[np.float32]]:
         """Return the likeliest row of each word, and its probability."""
@@ -150,8 +160,8 @@ class Forms:
         return self._rows[row]
 
     def _values(self, form: int, reading: int) -> tuple[Any, ...]:
-        candidate: Candidate = self._types.candidates[form][reading]
-        text, lemma = self.forms.names[form], candidate.lexeme.lemma
+        text, candidate = self.forms[form], self._types.readings(form)[reading]
+        lemma = candidate.lexeme.lemma
         distance, relative = _nearest(candidate.lexeme)
         return (
             self.lemmas.number(printed(lemma)), self.upos.number(candidate.upos),

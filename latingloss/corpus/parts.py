@@ -32,6 +32,7 @@ class Part(NamedTuple):
     number: int
     pieces: tuple[Piece, ...]
     read: int  # how much of the corpus was read when it was cut
+    context: bool = True  # whether readings are chosen in context
 
     @property
     def name(self) -> str:
@@ -40,7 +41,7 @@ class Part(NamedTuple):
 
     def digest(self) -> bytes:
         """Return a digest of all that its rows depend on."""
-        digest = blake2b(_edition(), digest_size=16)
+        digest = blake2b(_edition(), digest_size=16, key=b"" if self.context else b"alone")
         for work, text, *rest in self.pieces:
             digest.update(f"{len(work)} {len(text)} {rest}{work}{text}".encode(errors="surrogatepass"))
         return digest.hexdigest().encode()
@@ -53,17 +54,17 @@ def _edition() -> bytes:
     return b"%s\n%s\n%s" % (__version__.encode(), str(SCHEMA).encode(), manifest)
 
 
-def parts(corpus: Corpus, characters: int) -> Iterator[Part]:
+def parts(corpus: Corpus, characters: int, *, context: bool = True) -> Iterator[Part]:
     """Cut a corpus into parts of at least so many characters, whole pieces each; one empty part if it has none."""
     number, held, length = 0, list[Piece](), 0
     for piece in corpus:
         held.append(piece)
         length += len(piece.text)
         if length >= characters:
-            yield Part(number, tuple(held), corpus.read)
+            yield Part(number, tuple(held), corpus.read, context)
             number, held, length = number + 1, [], 0
     if held or not number:
-        yield Part(number, tuple(held), corpus.read)
+        yield Part(number, tuple(held), corpus.read, context)
 
 
 def write_part(part: Part, folder: Path) -> int:
@@ -72,7 +73,7 @@ def write_part(part: Part, folder: Path) -> int:
 
     unfinished = folder / f"{part.name}.{platform.node()}.{os.getpid()}.unfinished"
     schema = SCHEMA.with_metadata({_DIGEST: part.digest()})
-    table = pa.Table.from_batches(list(score_pieces(part.pieces)), SCHEMA)
+    table = pa.Table.from_batches(list(score_pieces(part.pieces, context=part.context)), SCHEMA)
     try:
         with ParquetWriter(unfinished, schema, compression="zstd") as writer:
             writer.write_table(table.replace_schema_metadata(schema.metadata))

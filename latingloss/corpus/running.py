@@ -48,9 +48,9 @@ class Written(NamedTuple):
 
 
 def write_parts(
-    texts: Texts, folder: str | PathLike[str], *, workers: int | Client = 1, part_characters: int = PART_CHARACTERS,
-    on_bad_file: BadFile | None = None, progress: Callable[[Progress], None] | None = None,
-    most_bytes: int = MOST_BYTES,
+    texts: Texts, folder: str | PathLike[str], *, workers: int | Client = 1, context: bool = True,
+    part_characters: int = PART_CHARACTERS, on_bad_file: BadFile | None = None,
+    progress: Callable[[Progress], None] | None = None, most_bytes: int = MOST_BYTES,
 ) -> Written:  # fmt: skip
     """Score a corpus into a folder of Parquet files, `part-000000.parquet` and so on, with the columns of `SCHEMA`.
 
@@ -84,7 +84,7 @@ def write_parts(
     with _executor(workers) as (executor, ahead):
         run = _Run(corpus, out, progress)
         try:
-            run.go(executor, ahead, part_characters)
+            run.go(executor, ahead, parts(corpus, part_characters, context=context))
         except BaseException as error:
             run.drop()
             error.add_note(f"The parts that are whole stay in {folder}; the same call goes on from there.")
@@ -103,10 +103,10 @@ class _Run:
         self._read_found = 0
         self._waiting: deque[tuple[Part, Future[int]]] = deque()
 
-    def go(self, executor: Executor, ahead: int, characters: int) -> None:
+    def go(self, executor: Executor, ahead: int, handed: Iterator[Part]) -> None:
         """Score all parts that are not there yet, so many handed out at once."""
         before = 0
-        for part in parts(self._corpus, characters):
+        for part in handed:
             self.count += 1
             if is_written(part, self._folder):
                 self.found += 1

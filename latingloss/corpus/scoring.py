@@ -33,7 +33,7 @@ _MOST_PRINTS = 80_000  # of words, kept before the tables are begun anew, so tha
 
 
 def score(
-    texts: Texts, *, on_bad_file: BadFile | None = None, most_bytes: int = MOST_BYTES
+    texts: Texts, *, context: bool = True, on_bad_file: BadFile | None = None, most_bytes: int = MOST_BYTES
 ) -> Iterator[polars.DataFrame]:
     """Score every word of a corpus; yield data frames of the columns of `SCHEMA`, in the order of the texts.
 
@@ -41,31 +41,32 @@ def score(
     any mixture; see `latingloss.corpus.sources.Corpus` for the formats. They are read one after another, and memory
     stays flat however long they are. Rows do not depend on how they fall into batches. A file that cannot be read
     raises `FormatError` with its name and line; with `on_bad_file` it is left out and this is called with the error.
-    `most_bytes` is what one file may unpack to.
+    `most_bytes` is what one file may unpack to. Without `context` each word has the likeliest reading of its form,
+    which is wrong more often, but quicker.
 
     >>> frame = next(score([("Hymn", "Stellae lucent.")]))
     >>> frame.select("form", "lemma", "case", "person").rows()
     [('Stellae', 'stēlla', 'Nom', None), ('lucent', 'lūceō', None, 3)]
     """
-    for batch in score_batches(texts, on_bad_file=on_bad_file, most_bytes=most_bytes):
+    for batch in score_batches(texts, context=context, on_bad_file=on_bad_file, most_bytes=most_bytes):
         frame = pl.from_arrow(batch)
         assert isinstance(frame, pl.DataFrame)
         yield frame
 
 
 def score_batches(
-    texts: Texts, *, on_bad_file: BadFile | None = None, most_bytes: int = MOST_BYTES
+    texts: Texts, *, context: bool = True, on_bad_file: BadFile | None = None, most_bytes: int = MOST_BYTES
 ) -> Iterator[pyarrow.RecordBatch]:
     """Score as `score` does, but yield Arrow record batches."""
-    return score_pieces(Corpus(texts, on_bad_file=on_bad_file, most_bytes=most_bytes))
+    return score_pieces(Corpus(texts, on_bad_file=on_bad_file, most_bytes=most_bytes), context=context)
 
 
-def score_pieces(pieces: Iterable[Piece]) -> Iterator[pyarrow.RecordBatch]:
+def score_pieces(pieces: Iterable[Piece], *, context: bool = True) -> Iterator[pyarrow.RecordBatch]:
     """Score pieces of texts; yield Arrow record batches of the columns of `SCHEMA`."""
     for some in runs(pieces):
         forms = _tables()
         for batch in batches(some, forms.chunks):
-            yield _columns(batch, forms.read(batch.print, batch.place), forms)
+            yield _columns(batch, forms.read(batch.print, batch.place, context=context), forms)
 
 
 class _Kept(local):
@@ -85,8 +86,9 @@ def _tables() -> Forms:
 
 
 def write_parquet(
-    texts: Texts, path: str | PathLike[str], *, on_bad_file: BadFile | None = None, most_bytes: int = MOST_BYTES
-) -> int:
+    texts: Texts, path: str | PathLike[str], *, context: bool = True, on_bad_file: BadFile | None = None,
+    most_bytes: int = MOST_BYTES,
+) -> int:  # fmt: skip
     """Score a corpus into one Parquet file with the columns of `SCHEMA`; return the number of words.
 
     Takes what `score` takes. Until it is whole the file has `.part` behind its name. For processes, progress and
@@ -97,7 +99,8 @@ def write_parquet(
     unfinished = Path(f"{path}.part")
     words = 0
     with ParquetWriter(unfinished, SCHEMA, compression="zstd") as writer:
-        for group in _groups(score_batches(texts, on_bad_file=on_bad_file, most_bytes=most_bytes)):
+        scored = score_batches(texts, context=context, on_bad_file=on_bad_file, most_bytes=most_bytes)
+        for group in _groups(scored):
             writer.write_table(group, row_group_size=group.num_rows)
             words += group.num_rows
     unfinished.replace(path)
@@ -127,7 +130,7 @@ def _columns(batch: Batch, words: Words, forms: Forms) -> pyarrow.RecordBatch:
         "token": pa.array(batch.token[token].astype(np.int32)),
         "start": pa.array(batch.start[token]),
         "end": pa.array(batch.start[token] + words.letters),
-        "form": _named(forms.forms.names, words.form),
+        "form": _named(forms.forms, words.form),
         "lemma": _named(forms.lemmas.names, reading["lemma"]),
         "upos": _named(forms.upos.names, reading["upos"]),
         "confidence": pa.array(words.confidence),

@@ -48,13 +48,13 @@ class BuiltInEngine:
         parts = [[word_parts(token) for token in sentence] for sentence in sentences]
         order = [sense_order(sentence) for sentence in parts]
         with self._lock:
-            if len(self._types.candidates) > _MOST_TYPES:
+            if len(self._types.forms) > _MOST_TYPES:
                 self._types = self._new_types()
             types = self._new_types() if narrow else self._types  # what is narrowed is for this text alone
             ids = [[types.id(parts[s][t][w]) for t, w in places] for s, places in enumerate(order)]
             for (s, t, w), keep in narrow.items():
                 form = parts[s][t][w]
-                ids[s][order[s].index((t, w))] = types.add(keep(candidates(form)))
+                ids[s][order[s].index((t, w))] = types.add(form, keep(candidates(form)))
             columns = lay_out(ids, types)
         belief = self._network.believe(columns).tolist()
         out: list[list[TokenChoices]] = []
@@ -63,7 +63,7 @@ class BuiltInEngine:
             found: dict[tuple[int, int], Choice] = {}
             for (t, w), number in zip(places, ids[s], strict=True):
                 start = next(starts)
-                readings = types.candidates[number]
+                readings = types.readings(number)
                 weighed = zip(readings, belief[start : start + len(readings)], strict=True)
                 found[t, w] = Choice(parts[s][t][w], tuple(sorted(weighed, key=lambda pair: -pair[1])))
             out.append([tuple(found[t, w] for w in range(len(token))) for t, token in enumerate(parts[s])])

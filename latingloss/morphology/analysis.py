@@ -100,7 +100,7 @@ def exact(key: str) -> list[Analysis]:
     return list(found.values())
 
 
-@lru_cache(maxsize=200_000)
+@lru_cache(maxsize=1 << 16)
 def analyses(key: str) -> tuple[Analysis, ...]:
     """Return every reading of a plain key that the lexicon gives, through another spelling if need be.
 

@@ -24,7 +24,7 @@ _NOMINAL = _NAME | {"NOUN", "ADJ"}
 _SHORT_HOSTS = frozenset(("me", "te", "se", "tu", "is", "id", "ea"))  # of fewer than three letters, before -ne, -ve
 
 
-@lru_cache(maxsize=200_000)
+@lru_cache(maxsize=1 << 16)
 def split(form: str) -> tuple[str, str] | None:
     """Return host and enclitic of a printed word (as `word_text` gives it), or None if it is one word.
 

@@ -119,7 +119,7 @@ def _worths() -> tuple[dict[str, float], dict[str, float]]:
     return {sign: float(small) for sign, small, _ in rows}, {sign: float(capital) for sign, _, capital in rows}
 
 
-@lru_cache(maxsize=50_000)
+@lru_cache(maxsize=4096)
 def guesses(form: str) -> tuple[tuple[Lexeme, str, str, Features, float], ...]:
     """Return guessed readings of a form: made-up lexeme, marked form, part of speech, features, weight.
 

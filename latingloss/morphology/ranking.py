@@ -71,18 +71,30 @@ def _fits(written: str, form: str) -> bool:
     return all(w == "." or (w == "-") == (o == "-") for w, o in zip(written, own, strict=True))
 
 
-@lru_cache(maxsize=100_000)
 def candidates(form: str) -> tuple[Candidate, ...]:
     """Return the readings of a printed form with priors that sum to 1, best first; never empty.
 
     Vowel lengths written on the form count as evidence. A form outside the lexicon gets guesses.
     """
-    known = _weighed(form)
-    found: Sequence[_Unweighed] = known or guesses(form)
+    return _known(form) or _guessed(form)
+
+
+@lru_cache(maxsize=1 << 16)
+def _known(form: str) -> tuple[Candidate, ...]:
+    return _shared_out(form, _weighed(form), guessed=False)
+
+
+@lru_cache(maxsize=4096)  # guesses are many for one form, and such a form seldom comes again
+def _guessed(form: str) -> tuple[Candidate, ...]:
+    return _shared_out(form, guesses(form), guessed=True)
+
+
+def _shared_out(form: str, found: Sequence[_Unweighed], *, guessed: bool) -> tuple[Candidate, ...]:
+    """Return readings with priors that sum to 1, best first."""
     if has_lengths(form):
         written = lengths(form)
         found = [(*r[:4], r[4] if _fits(written, r[1]) else r[4] * _AGAINST_WRITTEN) for r in found]
-    total, guessed = sum(r[4] for r in found), not known
+    total = sum(r[4] for r in found)
     shares = [
         Candidate(lexeme, marked, upos, features, prior / total, guessed)
         for lexeme, marked, upos, features, prior in found

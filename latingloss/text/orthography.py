@@ -19,7 +19,7 @@ LONGEST_WORD = 60  # letters; what is longer is no Latin word, and not worth the
 _MACRON, _BREVE = "\u0304", "\u0306"
 
 
-@lru_cache(maxsize=200_000)
+@lru_cache(maxsize=1 << 17)
 def plain(form: str) -> str:
     """Return the comparison key of a form: lower case, no marks, ae for æ, u for v, i for j.
 

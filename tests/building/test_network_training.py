@@ -32,7 +32,7 @@ def test_the_network_learns_which_case_a_preposition_takes_and_says_the_same_in_
     fresh = Types(learned.numbering)
     columns = lay_out([[fresh.id("sine"), fresh.id("via")]], fresh)
     chosen = int(learned.believe(columns)[columns.start[1] :].argmax())
-    assert fresh.candidates[fresh.id("via")][chosen].features["Case"] == "Abl"
+    assert fresh.readings(fresh.id("via"))[chosen].features["Case"] == "Abl"
 
     torch.manual_seed(2)
     chooser = training._Chooser(types.numbering).eval()

@@ -45,7 +45,7 @@ def test_a_row_for_every_reading_of_every_word(batch):
     assert columns.sentence.tolist() == [s for s, sentence in enumerate(batch) for _ in sentence]
     readings = [(w, reading) for w, form in enumerate(flat) for reading in candidates(form)]
     assert columns.word.tolist() == [w for w, _ in readings]
-    every = [r for form in types.candidates for r in form]
+    every = [r for form in range(len(types.forms)) for r in types.readings(form)]
     assert [every[i] for i in columns.reading] == [r for _, r in readings]
     endings, signs, lemmas = types.numbering
     assert [endings.names[i] for i in columns.ending] == [tag_of(r).ending for _, r in readings]

@@ -71,7 +71,7 @@ def test_the_same_again():
 def test_without_weights_the_prior_is_believed():
     for form, belief in zip(FORMS, believed(untaught(), [FORMS]), strict=True):
         types = Types(untaught().numbering)
-        priors = [reading.prior for reading in types.candidates[types.id(form)]]
+        priors = [reading.prior for reading in types.readings(types.id(form))]
         assert belief == pytest.approx(priors, abs=1e-3)
 
 

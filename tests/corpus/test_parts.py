@@ -42,6 +42,13 @@ def test_rows_do_not_depend_on_workers_or_parts(
     assert summarize(tmp_path).equals(summarize(pl.concat(score(TEXTS))))
 
 
+def test_parts_scored_without_context_are_scored_anew_with_it(tmp_path: Path, rows: list[tuple[object, ...]]) -> None:
+    alone = write_parts(TEXTS, tmp_path, context=False)
+    assert _rows(tmp_path) == pl.concat(score(TEXTS, context=False)).rows() != rows
+    done = write_parts(TEXTS, tmp_path)
+    assert (done.found, done.words) == (0, alone.words) and _rows(tmp_path) == rows
+
+
 def test_a_stopped_run_goes_on(tmp_path: Path, rows: list[tuple[object, ...]]) -> None:
     def stop(progress: Progress) -> None:
         if (progress.share or 0) > 0.5:

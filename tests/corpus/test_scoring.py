@@ -18,10 +18,12 @@ pytest.importorskip("pyarrow", reason="needs the extra corpus")
 
 from latingloss.corpus import batches as batching  # noqa: E402
 from latingloss.corpus import pieces, score, score_batches, summarize, write_parquet  # noqa: E402
+from latingloss.corpus.chunks import Chunks  # noqa: E402
 from latingloss.corpus.schema import FEATURES, SCHEMA  # noqa: E402
 from latingloss.morphology.lexicon import find, lexemes  # noqa: E402
 from latingloss.morphology.priors import lexeme_count  # noqa: E402
 from latingloss.morphology.ranking import candidates  # noqa: E402
+from latingloss.text.tokens import tokenize  # noqa: E402
 
 _WORDS = "lux glória populúsque viden mecum itaque Stellae bonus virī amāvit sancti-\nficátur gaudébimus XII , . ! ℣ *"
 _LINE = st.lists(st.sampled_from(_WORDS.split(" ")), min_size=1, max_size=9).map(" ".join)
@@ -71,6 +73,58 @@ def test_rows_do_not_depend_on_the_batch(texts: list[tuple[str, str]], size: int
         patch.setattr(batching, "TOKENS_A_BATCH", size)
         parts = [row for batch in score_batches(texts) for row in batch.to_pylist()]
     assert parts == whole
+
+
+def test_without_context_each_word_has_its_likeliest_reading() -> None:
+    text = "Sine gratia populusque in urbe, et gratia populi; xyzzyq XII."
+    frame = pl.concat(score([("w", text)], context=False))
+    for row in frame.iter_rows(named=True):
+        best = candidates(row["form"])[0]
+        assert (row["upos"], row["case"]) == (best.upos, best.features.get("Case"))
+        assert row["confidence"] == pytest.approx(best.prior, abs=1e-3)
+    assert frame["case"].to_list() != pl.concat(score([("w", text)]))["case"].to_list()
+
+
+@given(st.text())
+def test_chunks_are_cut_as_texts_are(text: str) -> None:
+    prints: list[str] = []
+
+    def number(form: str) -> int:
+        prints.append(form)
+        return len(prints) - 1
+
+    chunks = Chunks(number)
+    for _ in range(2):  # met before, too
+        found = chunks.cut(text)
+        spans = tokenize(text)
+        assert found.start.tolist() == [span.start for span in spans]
+        words = [prints[n] if n >= 0 else None for n in found.print.tolist()]
+        assert words == [span.text if span.kind == "word" else None for span in spans]
+
+
+_ODD = [
+    "V. ",
+    "R. ",
+    "℟ ",
+    "XI",
+    "vi.",
+    "glo-\n",
+    "glo- \u00a0\n  ",
+    "DI ",
+    "M. ",
+    "Tullius",
+    " ",
+    "\n",
+    "\u2028",
+    ".",
+    "a",
+    "\u00ad",
+]
+
+
+@given(st.lists(st.sampled_from(_ODD), max_size=12).map("".join))
+def test_chunks_that_depend_on_their_place_are_cut_where_they_stand(text: str) -> None:
+    test_chunks_are_cut_as_texts_are.hypothesis.inner_test(text)
 
 
 def test_texts_of_one_work_count_their_passages_on() -> None:

@@ -12,8 +12,8 @@ from hypothesis import strategies as st
 import latingloss
 from latingloss.engines import builtin
 from latingloss.engines.builtin import BuiltInEngine
+from latingloss.morphology import ranking
 from latingloss.morphology.lexicon import lexemes
-from latingloss.morphology.ranking import candidates
 
 SENTENCES = [
     str.split("Vesper venit et stella prima lucet"),
@@ -33,7 +33,7 @@ def restless():
     """Let threads take turns every few microseconds, and forget readings, so that a race shows."""
     before = sys.getswitchinterval()
     sys.setswitchinterval(1e-6)
-    candidates.cache_clear()
+    ranking._known.cache_clear()
     yield
     sys.setswitchinterval(before)
 

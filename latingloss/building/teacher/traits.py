@@ -50,9 +50,8 @@ class TraitTable:
 
     def of(self, columns: Columns) -> Traits:
         """Return the traits of a batch's rows."""
-        for readings in self._types.candidates[self._forms :]:
-            self._rows += [self._traits(reading) for reading in readings]
-        self._forms = len(self._types.candidates)
+        forms, self._forms = range(self._forms, len(self._types.forms)), len(self._types.forms)
+        self._rows += [self._traits(reading) for form in forms for reading in self._types.readings(form)]
         picked = np.array(self._rows, np.int32).reshape(-1, len(Traits._fields))[columns.reading]
         return Traits(*(np.ascontiguousarray(picked[:, k]) for k in range(len(Traits._fields))))
 
