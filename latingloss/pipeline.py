@@ -11,7 +11,8 @@ from functools import cache
 
 from latingloss.alignment import align
 from latingloss.alignment.glossing import old_english, word_of
-from latingloss.alignment.rendering import english_signs, linked_words, reweigh
+from latingloss.alignment.rendering import linked_words, reweigh
+from latingloss.alignment.signs import english_signs
 from latingloss.context.relations import relations
 from latingloss.corrections.applying import with_emphasis, with_links, with_words
 from latingloss.corrections.matching import NOTHING, OfLine, match

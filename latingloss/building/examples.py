@@ -9,7 +9,8 @@ from typing import NamedTuple
 import numpy as np
 
 from latingloss.alignment import align
-from latingloss.alignment.rendering import english_signs, linked_words
+from latingloss.alignment.rendering import linked_words
+from latingloss.alignment.signs import english_signs
 from latingloss.building.lessons import Lesson
 from latingloss.building.matching import gold_reading
 from latingloss.building.sources import GoldWord, gold_sentences, verses

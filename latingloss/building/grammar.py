@@ -25,9 +25,11 @@ _CASES: dict[str, dict[str, float]] = {
     "has on": {"Abl": 1.0},
     "has at": {"Abl": 1.0},
     "has than": {"Abl": 1.0},
-    "has o": {"Voc": 3.0},
-    "has oh": {"Voc": 3.0},
+    "has o": {"Voc": 5.0},
+    "has oh": {"Voc": 5.0},
     "called": {"Voc": 3.0},
+    "without preposition": {"Abl": -1.0, "Gen": -0.5},
+    "has why": {"Acc": 2.0},
     "before verb": {"Nom": 0.8, "Acc": -0.4},
     "after verb": {"Acc": 0.8, "Nom": -0.8},
     "after be": {"Nom": 0.6, "Acc": -0.6},
@@ -70,6 +72,8 @@ def weight(tag: str, sign: str) -> float:
     (2.0, 0.0)
     """
     kind, _, rest = tag.partition(" ")
+    if sign == "without will":
+        return -1.5 if kind in ("VIndFutA", "VIndFutP") else 0.0
     moody = 1.2 if kind.startswith(_MOODS.get(sign, ("-",))) else 0.0
     if sign == "opens bare" and kind.startswith(("V", "Inf")):  # come, save us, have mercy
         return 2.5 if kind.startswith("VImp") else -1.0
@@ -87,6 +91,10 @@ def weight(tag: str, sign: str) -> float:
         return -1.5
     if kind == "pronoun" and sign in _NUMBERED:
         return 1.5 if rest[3:] == _NUMBERED[sign] else -1.5
+    if kind == "ADV" and sign == "called":  # kind Father: not kindly
+        return -2.0
+    if kind in ("ADJ", "pronoun") and rest[:3] == "Voc" and sign == "called":  # what goes with it cannot be called alone
+        return 5.0
     if kind == "pronoun" and rest[:3] == "Voc" and sign not in ("has o", "has oh"):
         return -0.5
     if kind == "pronoun" and sign == "has thus":  # haec dicit: thus says
