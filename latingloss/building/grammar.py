@@ -93,7 +93,7 @@ def weight(tag: str, sign: str) -> float:
         return 1.5 if rest[3:] == _NUMBERED[sign] else -1.5
     if kind == "ADV" and sign == "called":  # kind Father: not kindly
         return -2.0
-    if kind in ("ADJ", "pronoun") and rest[:3] == "Voc" and sign == "called":  # what goes with it cannot be called alone
+    if kind in ("ADJ", "pronoun") and rest[:3] == "Voc" and sign == "called":  # with whoever is
         return 5.0
     if kind == "pronoun" and rest[:3] == "Voc" and sign not in ("has o", "has oh"):
         return -0.5
