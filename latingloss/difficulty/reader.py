@@ -38,8 +38,8 @@ class Reader:
 
     `known` are words, lemmas or forms, or texts already learned: strings, read word by word without their context, or
     documents that `latingloss.annotate` returned. `weights` are those that `fit_weights` learned from ratings, the
-    shipped ones if None; `frequencies` those of the texts that this reader reads, all that were counted if None.
-    Raises `InputTypeError` for anything else.
+    shipped ones if None; `frequencies` those of the texts that this reader reads, such as `Frequencies.classical()`,
+    all that were counted if None. Raises `InputTypeError` for anything else.
 
     >>> from latingloss.morphology.ranking import candidates
     >>> form = candidates("noctem")[0]
