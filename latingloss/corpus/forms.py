@@ -16,7 +16,8 @@ from numpy.typing import NDArray
 from latingloss.context.columns import Ints, Types, lay_out
 from latingloss.context.network import Network
 from latingloss.difficulty.frequency import lexeme_zipf
-from latingloss.difficulty.score import SPREAD, known_relatives, letters_changed, shipped_weights
+from latingloss.difficulty.score import SPREAD, known_relatives, shipped_weights
+from latingloss.difficulty.shape import clusters, crowding, letters_changed, ways_to_read
 from latingloss.engines.builtin import sense_order, word_parts
 from latingloss.morphology.lexicon import Lexeme
 from latingloss.morphology.ranking import Candidate
@@ -26,8 +27,8 @@ from latingloss.text.orthography import plain, printed
 
 ROW = np.dtype(
     [("lemma", "i4"), ("upos", "i2"), ("features", "i4"), ("guessed", "?"), ("zipf", "f4"), ("letters", "i2"),
-     ("syllables", "i2"), ("distance", "f4"), ("relative", "i4"), ("changed", "f4"), ("difficulty", "f4"),
-     ("known", "?")]
+     ("syllables", "i2"), ("distance", "f4"), ("relative", "i4"), ("changed", "f4"), ("clusters", "i2"),
+     ("readings", "i2"), ("difficulty", "f4"), ("known", "?")]
 )  # fmt: skip
 Rows = NDArray[np.void]
 WORDS_AT_ONCE = 8192
@@ -152,7 +153,8 @@ class Forms:
             self.features.setdefault(tuple(candidate.features.items()), len(self.features)), candidate.guessed,
             lexeme_zipf(candidate.lexeme), len(plain(text)), syllable_count(candidate.form),
             distance, self.relatives.number(relative) if relative else -1,
-            letters_changed(plain(text), lemma), 0.0, True,
+            letters_changed(plain(text), lemma), crowding(clusters(candidate.form)),
+            ways_to_read(self._types.candidates[form]), 0.0, True,
         )  # fmt: skip
 
 
@@ -176,7 +178,10 @@ def _nearest(lexeme: Lexeme) -> tuple[float, str]:
 def _difficulty(rows: Rows) -> NDArray[np.float32]:
     """Return the scores of readings: `latingloss.difficulty.score` over columns."""
     weights = shipped_weights()
-    parts = (("frequency", "zipf"), ("length", "letters"), ("cognate", "distance"), ("shape", "changed"))
+    parts = (
+        ("frequency", "zipf"), ("length", "letters"), ("cognate", "distance"), ("shape", "changed"),
+        ("clusters", "clusters"), ("readings", "readings"),
+    )  # fmt: skip
     total = sum(
         weights[name].weight * (rows[field] - weights[name].mean) / weights[name].deviation for name, field in parts
     )
