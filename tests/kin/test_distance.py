@@ -96,7 +96,7 @@ def test_kin_are_nearer_than_mere_translations(latin: str, near: str, far: str) 
     [("deus", "God"), ("diēs", "day"), ("multus", "much")],
 )
 def test_native_words_that_look_alike_are_not_near(latin: str, english: str) -> None:
-    """Watkins, American Heritage Dictionary of Indo-European Roots: god under gheu(ə)-, day under agh-, much under meg-."""
+    """Watkins, Dictionary of Indo-European Roots (2000): god under gheu(ə)-, day under agh-, much under meg-."""
     assert latingloss.cognate_distance(latin, english) > 0.6
 
 
