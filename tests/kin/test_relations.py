@@ -74,6 +74,13 @@ def test_rows_of_the_table_are_whole() -> None:
         assert 0 <= float(alike) <= 1
 
 
+def test_refused_words_are_not_offered() -> None:
+    lemmas = {lexeme.spelled for lexeme in lexemes()}
+    for lemma, word, reason in read_table("kin/refused.tsv"):
+        assert lemma in lemmas and reason
+        assert word not in words(lemma), (lemma, word)
+
+
 def test_drifted_words_are_among_the_relatives() -> None:
     every = {(lexeme.lemma.partition("#")[0], r.word) for lexeme in lexemes() for r in relations(lexeme)}
     for lemma, word, warning in read_table("kin/drift.tsv"):
