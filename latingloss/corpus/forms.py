@@ -6,7 +6,6 @@ What a batch of words needs is then gathered by number, without a loop over word
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from functools import lru_cache
 from itertools import pairwise
 from typing import Any, NamedTuple
 
@@ -16,10 +15,9 @@ from numpy.typing import NDArray
 from latingloss.context.columns import Ints, Types, lay_out
 from latingloss.context.network import Network
 from latingloss.difficulty.frequency import lexeme_zipf
-from latingloss.difficulty.score import SPREAD, known_relatives, shipped_weights
+from latingloss.difficulty.score import SPREAD, nearest_english, shipped_weights
 from latingloss.difficulty.shape import clusters, crowding, letters_changed, ways_to_read
 from latingloss.engines.builtin import sense_order, word_parts
-from latingloss.morphology.lexicon import Lexeme
 from latingloss.morphology.ranking import Candidate
 from latingloss.pronunciation import syllable_count
 from latingloss.tables import collector_paused
@@ -147,7 +145,7 @@ class Forms:
     def _values(self, form: int, reading: int) -> tuple[Any, ...]:
         candidate: Candidate = self._types.candidates[form][reading]
         text, lemma = self.forms.names[form], candidate.lexeme.lemma
-        distance, relative = _nearest(candidate.lexeme)
+        distance, relative = nearest_english(candidate.lexeme)
         return (
             self.lemmas.number(printed(lemma)), self.upos.number(candidate.upos),
             self.features.setdefault(tuple(candidate.features.items()), len(self.features)), candidate.guessed,
@@ -167,12 +165,6 @@ def _whole(passage: Ints) -> Iterator[slice]:
             yield slice(first, start)
             first = start
     yield slice(first, len(passage))
-
-
-@lru_cache(maxsize=50_000)
-def _nearest(lexeme: Lexeme) -> tuple[float, str]:
-    known = known_relatives(lexeme)
-    return (known[0][0], known[0][1].word) if known else (1.0, "")
 
 
 def _difficulty(rows: Rows) -> NDArray[np.float32]:

@@ -56,6 +56,23 @@ def known_relatives(lexeme: Lexeme) -> tuple[tuple[float, Relative], ...]:
     return tuple(sorted(((cognate_distance(lexeme.spelled, r.word), r) for r in known), key=lambda pair: pair[0]))
 
 
+@lru_cache(maxsize=50_000)
+def nearest_english(lexeme: Lexeme) -> tuple[float, str]:
+    """Return the least distance of an English word that recalls a lexeme, and that word; 1.0 and nothing if none does.
+
+    That is the nearest relative that a reader knows; a name is recalled by the English name that is its gloss.
+
+    >>> from latingloss.morphology.lexicon import find
+    >>> [nearest_english(find(lemma)[0])[1] for lemma in ("vīnum", "Jōsēph", "uxor")]
+    ['wine', 'Joseph', '']
+    """
+    name = lexeme.gloss.partition(";")[0]
+    if lexeme.upos == "PROPN" and name and " " not in name:
+        return cognate_distance(lexeme.spelled, name), name
+    known = known_relatives(lexeme)
+    return (known[0][0], known[0][1].word) if known else (1.0, "")
+
+
 def frequency_reason(value: float) -> str:
     """Say in words how common a word of a Zipf value is.
 
@@ -66,17 +83,19 @@ def frequency_reason(value: float) -> str:
     return f"{kind}: {per_million(value)}"
 
 
-def _cognate_reason(distance: float, nearest: Relative | None) -> str:
-    if nearest is None:
+def _cognate_reason(distance: float, nearest: str) -> str:
+    if not nearest:
         return "no English relative that a reader knows"
+    if nearest[0].isupper():
+        return f"in English “{nearest}”"
     near = "looks like" if distance < 0.35 else "is kin to" if distance < 0.7 else "is only distantly like"
-    return f"{near} English “{nearest.word}”"
+    return f"{near} English “{nearest}”"
 
 
 def difficulty(form: str, candidate: Candidate) -> Difficulty:
     """Score one form in one reading, its parts told in words.
 
-    Parts: frequency (Zipf value of the lexeme), length (letters), cognate (distance from the nearest English relative),
+    Parts: frequency (Zipf value of the lexeme), length (letters), cognate (distance from the nearest English word),
     shape (share of letters changed), clusters (consonants behind another), readings (ways to read the form); see
     `shape`. The score is 1 / (1 + exp(-1.6 s)), s the sum of the parts' effects by the shipped weights; 0.5 is an
     average form of the Vulgate. For weights or frequencies of your own, or for someone who knows some words, see
@@ -111,13 +130,12 @@ def _syllables(form: str) -> int:
 def _scored(key: str, lexeme: Lexeme, *, syllables: int, runs: tuple[str, ...], ways: int) -> Difficulty:
     lemma, common = lexeme.lemma, lexeme_zipf(lexeme)
     weights = shipped_weights()
-    nearest = known_relatives(lexeme)
-    distance = nearest[0][0] if nearest else 1.0
+    distance, nearest = nearest_english(lexeme)
     letters, changed = len(key), letters_changed(key, lemma)
     values = (
         ("frequency", common, frequency_reason(common)),
         ("length", float(letters), f"{letters} letters, {syllables} syllable{'s' if syllables > 1 else ''}"),
-        ("cognate", distance, _cognate_reason(distance, nearest[0][1] if nearest else None)),
+        ("cognate", distance, _cognate_reason(distance, nearest)),
         ("shape", changed, f"far from its dictionary form {lemma.partition('#')[0]}" if changed > 0.5 else ""),
         ("clusters", float(crowding(runs)), clusters_reason(runs)),
         ("readings", float(ways), f"can be read in {ways} ways" if ways > 1 else ""),

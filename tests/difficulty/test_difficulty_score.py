@@ -147,6 +147,16 @@ def test_known_relatives_are_nearest_first():
         assert all(d == cognate_distance(lemma, r.word) and r.zipf >= 3 for d, r in found)
 
 
+# how English Bibles write them: King James Version (1611)
+@pytest.mark.parametrize(
+    ("latin", "english"),
+    [("David", "David"), ("Moyses", "Moses"), ("Ierusalem", "Jerusalem"), ("Pharao", "Pharaoh"), ("Ioseph", "Joseph")],
+)
+def test_a_name_is_recalled_by_the_english_name(latin, english):
+    cognate = next(part for part in score_of(latin).parts if part.name == "cognate")
+    assert cognate.reason == f"in English “{english}”" and cognate.value < 0.6
+
+
 def test_words_with_an_english_derivative_are_nearer_to_english(shared):
     """D'Ooge, Latin for Beginners (1911), names English derivatives of some words of his lesson vocabularies."""
     path = shared / "checks" / "dooge-1911-lesson-vocabulary.tsv"
