@@ -9,7 +9,19 @@ from functools import partial
 from pathlib import Path
 from time import perf_counter
 
-from benchmarks import ablation, accuracy, calibration, coverage, guesses, lemmas, misses, sample, words
+from benchmarks import (
+    ablation,
+    accuracy,
+    balance,
+    calibration,
+    coverage,
+    domains,
+    guesses,
+    lemmas,
+    misses,
+    sample,
+    words,
+)
 from benchmarks.cold import cold
 from benchmarks.figures import Figure, as_json, markdown
 from benchmarks.gate import read_baseline, regressions, write_baseline
@@ -76,6 +88,8 @@ def _families(sources: Sources) -> tuple[Callable[[], Iterator[Figure]], ...]:
         partial(ablation.ablation, sources),
         partial(guesses.figures, sources),
         partial(words.relatives, sources),
+        partial(domains.figures, sources),
+        partial(balance.figures, sources),
         partial(speed, sources),
         partial(scaling, sources),
     )

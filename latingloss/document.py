@@ -56,10 +56,12 @@ class Word(Record):
 class DifficultyPart(Record):
     """One part of a difficulty score."""
 
-    name: Literal["frequency", "length", "cognate", "shape"] = Field(description="what was measured")
+    name: Literal["frequency", "length", "cognate", "shape", "clusters", "readings"] = Field(
+        description="what was measured"
+    )
     value: float = Field(
         description="as measured: Zipf value (raised for a word the reader has met), letters, cognate distance 0..1, "
-        "letters changed 0..1"
+        "letters changed 0..1, consonants behind another, ways to read the form"
     )
     effect: float = Field(description="what it adds to the score before mapping to 0..1; above 0 is harder")
     reason: str = Field(description="in plain English, `rare: about 3 in a million words`")

@@ -13,7 +13,7 @@ from collections.abc import Iterable, Iterator
 from pathlib import Path
 
 from latingloss.building.etymologies import Etymologies
-from latingloss.building.kin_finder import CLASSES, KinFinder, listed_kin
+from latingloss.building.kin_finder import CLASSES, Candidate, KinFinder, listed_kin
 from latingloss.building.vocabulary import Vocabulary
 from latingloss.kin.correspondences import english_stems, letters, stems
 from latingloss.kin.learning import learn_weights
@@ -57,11 +57,13 @@ def relatives_rows(finder: KinFinder) -> list[Row]:
     drifted: dict[str, list[str]] = defaultdict(list)
     for lemma, word, _ in read_table("kin/drift.tsv"):  # written by hand, so beyond doubt
         drifted[lemma].append(word)
+    cousins = {(lemma, upos): words.split(" ") for lemma, upos, words in read_table("kin/cousins.tsv")}  # by hand too
     for lexeme in finder.entries:
         listed = [word for word in lexeme.kin.split("; ") if word and not word.startswith("~")]
         listed += [word for word in drifted.pop(lexeme.spelled, ()) if f"~{word}" not in lexeme.kin.split("; ")]
         found = [finder.described(lexeme, word, shared=3) for word in listed] + finder.candidates(lexeme)
         found += finder.cousins(lexeme, [c.word for c in found])
+        found += [Candidate(word, "shared root", "") for word in cousins.get((lexeme.lemma, lexeme.upos), ())]
         shapes = lexeme_shapes(lexeme, finder.weights, finder.weights)
         for candidate in found:
             alike = max(0.0, likeness(shapes.borrowed, english_stems(candidate.word), finder.weights))
@@ -77,6 +79,11 @@ def root_rows(etymologies: Etymologies, vocabulary: Vocabulary) -> list[tuple[st
         for root in etymologies.roots(word):
             groups[root].append(word)
     return [(root, " ".join(words)) for root, words in sorted(groups.items()) if 1 < len(words) <= _LARGEST_ROOT]
+
+
+def native_words(etymologies: Etymologies, vocabulary: Vocabulary) -> list[str]:
+    """Return the English words that are Germanic all the way, so that only a shared root can make them kin."""
+    return [w for w in vocabulary.words if w.islower() and etymologies.is_native(w) and not etymologies.is_greek(w)]
 
 
 def etymon_rows(finder: KinFinder, rows: Iterable[Row]) -> list[tuple[str, str]]:
@@ -122,6 +129,7 @@ def main() -> None:
     rows = relatives_rows(finder)
     _write("relatives.tsv", "lemma\tupos\tword\tkind\tchain\talike", rows)
     _write("roots.tsv", "root\twords", root_rows(etymologies, vocabulary))
+    _write("native.tsv", "word", ([word] for word in native_words(etymologies, vocabulary)))
     _write("etymons.tsv", "word\tetymons", etymon_rows(finder, rows))
     extra = {word.removeprefix("~") for lexeme in lexemes() for word in listed_kin(lexeme)} | {row[2] for row in rows}
     _write("english_zipf.tsv", "zipf\twords", vocabulary.by_zipf(extra))

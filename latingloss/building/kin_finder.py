@@ -16,6 +16,7 @@ from latingloss.kin.letters import Weights
 from latingloss.kin.looks import lexeme_shapes, likeness, scored, without_ending
 from latingloss.morphology.analysis import Analysis, analyses
 from latingloss.morphology.lexicon import Lexeme, find, lexemes
+from latingloss.tables import read_table
 from latingloss.text.orthography import has_lengths, plain
 
 _ALIKE, _RECALLING = 0.48, 0.1  # likeness that is enough by itself, and if the word shows the gloss or the lemma
@@ -48,6 +49,7 @@ class KinFinder:
 
     def __init__(self, weights: Weights, etymologies: Etymologies, vocabulary: Vocabulary) -> None:
         self.weights, self.etymologies, self.vocabulary = weights, etymologies, vocabulary
+        self.refused = {(lemma, word) for lemma, word, _ in read_table("kin/refused.tsv")}  # found, looked at and wrong
         self.entries = [lexeme for lexeme in lexemes() if lexeme.upos in CLASSES]
         self.origins: dict[str, list[tuple[Origin, tuple[Entry, ...]]]] = {}
         self.by_entry: dict[Entry, list[str]] = defaultdict(list)
@@ -64,7 +66,7 @@ class KinFinder:
         traced = self.by_entry.get(_entry(lexeme), [])
         for word in dict.fromkeys([*(w for w in traced if self._is_borne_out(lexeme, w)), *self._regular(lexeme)]):
             meant = _agrees(word, lexeme.gloss)
-            if not self._is_offered(lexeme, word, meant):
+            if (lexeme.spelled, word) in self.refused or not self._is_offered(lexeme, word, meant):
                 continue
             alike = likeness(shapes.borrowed, english_stems(word), self.weights)
             visible = meant or word.startswith(plain(lexeme.spelled))

@@ -3,21 +3,22 @@
 Learn treebanks give labelled counts. The Vulgate has none: its forms are shared out over their readings by
 expectation maximisation (Dempster, Laird and Rubin 1977), starting from the labelled counts; where a form has
 several lexemes, those count more whose glosses stand in the verse's English. Writes
-`data/statistics/{lexemes,cells,forms}.tsv`.
+`data/statistics/{lexemes,cells,forms,domains}.tsv`.
 """
 
 from __future__ import annotations
 
 import sys
 from collections import Counter, defaultdict
-from collections.abc import Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from functools import cache
 from pathlib import Path
 from typing import NamedTuple
 
 from latingloss.alignment.grammar import FUNCTION_WORDS
 from latingloss.building.matching import gold_reading
-from latingloss.building.sources import WORD, learn_sentences, verses
+from latingloss.building.sources import WORD, GoldWord, gold_sentences, learn_sentences, verses
+from latingloss.difficulty.frequency import LABELLED
 from latingloss.english.words import base_forms
 from latingloss.morphology.analysis import Analysis, analyses
 from latingloss.morphology.enclitics import split
@@ -27,7 +28,6 @@ from latingloss.morphology.ranking import candidates
 from latingloss.text.orthography import plain
 
 ROUNDS = 12
-GOLD_WEIGHT = 3.0
 _UNSAID = 0.05  # odds of a lexeme whose glosses a verse does not have, while it has another's
 OUT = Path(__file__).parents[1] / "data" / "statistics"
 
@@ -75,11 +75,11 @@ def _name(upos: str, analysis: Analysis) -> str:
     return cell_name("VERB" if "VerbForm" in analysis.features else upos, analysis.features)
 
 
-def gold_counts(shared: Path) -> tuple[Counter[tuple[str, str]], Counter[str]]:
-    """Count lexemes and cells over the learn treebanks, where the analyser has the treebank's reading."""
+def gold_counts(sentences: Iterable[list[GoldWord]]) -> tuple[Counter[tuple[str, str]], Counter[str]]:
+    """Count lexemes and cells over sentences of treebanks, where the analyser has the treebank's reading."""
     by_lexeme: Counter[tuple[str, str]] = Counter()
     by_cell: Counter[str] = Counter()
-    for sentence in learn_sentences(shared):
+    for sentence in sentences:
         for word in sentence:
             if word.upos in ("PUNCT", "X", "SYM"):
                 continue
@@ -130,9 +130,9 @@ def estimate(
                 new_lexeme[key] += share
                 new_cell[cell] += share
         for key, value in gold[0].items():
-            new_lexeme[key] += GOLD_WEIGHT * value
+            new_lexeme[key] += LABELLED * value
         for cell, value in gold[1].items():
-            new_cell[cell] += GOLD_WEIGHT * value
+            new_cell[cell] += LABELLED * value
         lexeme_n, cell_n = defaultdict(lambda: 0.2, new_lexeme), defaultdict(lambda: 0.5, new_cell)
     return lexeme_n, cell_n
 
@@ -145,10 +145,21 @@ def _called(cells: Mapping[str, float]) -> dict[str, float]:
     }
 
 
+def domain_lines(shared: Path) -> Iterator[str]:
+    """Yield rows of the labelled counts by domain: classical texts (Latin-CIRCSE), charters (Latin-LLCT)."""
+    folder = shared / "treebanks" / "learn"
+    classical, charters = (
+        gold_counts(sentence for path in sorted(folder.glob(f"{name}-*")) for sentence in gold_sentences(path))[0]
+        for name in ("circse", "llct")
+    )
+    for lemma, upos in sorted(classical | charters):
+        yield f"{lemma}\t{upos}\t{classical[lemma, upos]}\t{charters[lemma, upos]}"
+
+
 def main(shared: Path) -> None:
-    """Write the three tables."""
+    """Write the four tables."""
     forms = vulgate_forms(shared)
-    lexeme_n, cell_n = estimate(forms, gold_counts(shared))
+    lexeme_n, cell_n = estimate(forms, gold_counts(learn_sentences(shared)))
     cell_n |= _called(cell_n)
     for upos in sorted({name.split(" ")[0] for name in cell_n}):
         cell_n[upos] = sum(v for k, v in cell_n.items() if k.split(" ")[0] == upos and " " in k) or cell_n[upos]
@@ -164,6 +175,8 @@ def main(shared: Path) -> None:
     (OUT / "cells.tsv").write_text("cell\tcount\n" + "\n".join(lines) + "\n", encoding="utf-8")
     lines = [f"{form}\t{n}" for form, n in sorted(plain_forms.items(), key=lambda x: (-x[1], x[0]))]
     (OUT / "forms.tsv").write_text("form\tcount\n" + "\n".join(lines) + "\n", encoding="utf-8")
+    lines = list(domain_lines(shared))
+    (OUT / "domains.tsv").write_text("lemma\tupos\tclassical\tcharters\n" + "\n".join(lines) + "\n", encoding="utf-8")
 
 
 if __name__ == "__main__":

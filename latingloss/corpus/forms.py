@@ -7,7 +7,6 @@ from __future__ import annotations
 
 from array import array
 from collections.abc import Iterator
-from functools import lru_cache
 from itertools import pairwise
 from typing import Any, NamedTuple
 
@@ -18,17 +17,17 @@ from latingloss.context.columns import Ints, Types, lay_out
 from latingloss.context.network import Network
 from latingloss.corpus.chunks import Chunks, Longs
 from latingloss.difficulty.frequency import lexeme_zipf
-from latingloss.difficulty.score import SPREAD, known_relatives, letters_changed, shipped_weights
+from latingloss.difficulty.score import SPREAD, nearest_english, shipped_weights
+from latingloss.difficulty.shape import clusters, crowding, letters_changed, ways_to_read
 from latingloss.engines.builtin import sense_order, word_parts
-from latingloss.morphology.lexicon import Lexeme
 from latingloss.pronunciation import syllable_count
 from latingloss.tables import collector_paused
 from latingloss.text.orthography import plain, printed
 
 ROW = np.dtype(
     [("lemma", "i4"), ("upos", "i2"), ("features", "i4"), ("guessed", "?"), ("zipf", "f4"), ("letters", "i2"),
-     ("syllables", "i2"), ("distance", "f4"), ("relative", "i4"), ("changed", "f4"), ("difficulty", "f4"),
-     ("known", "?")]
+     ("syllables", "i2"), ("distance", "f4"), ("relative", "i4"), ("changed", "f4"), ("clusters", "i2"),
+     ("readings", "i2"), ("difficulty", "f4"), ("known", "?")]
 )  # fmt: skip
 Rows = NDArray[np.void]
 WORDS_AT_ONCE = 8192
@@ -160,15 +159,17 @@ class Forms:
         return self._rows[row]
 
     def _values(self, form: int, reading: int) -> tuple[Any, ...]:
-        text, candidate = self.forms[form], self._types.readings(form)[reading]
+        text, readings = self.forms[form], self._types.readings(form)
+        candidate = readings[reading]
         lemma = candidate.lexeme.lemma
-        distance, relative = _nearest(candidate.lexeme)
+        distance, relative = nearest_english(candidate.lexeme)
         return (
             self.lemmas.number(printed(lemma)), self.upos.number(candidate.upos),
             self.features.setdefault(tuple(candidate.features.items()), len(self.features)), candidate.guessed,
             lexeme_zipf(candidate.lexeme), len(plain(text)), syllable_count(candidate.form),
             distance, self.relatives.number(relative) if relative else -1,
-            letters_changed(plain(text), lemma), 0.0, True,
+            letters_changed(plain(text), lemma), crowding(clusters(candidate.form)),
+            ways_to_read(readings), 0.0, True,
         )  # fmt: skip
 
 
@@ -183,16 +184,13 @@ def _whole(passage: Ints) -> Iterator[slice]:
     yield slice(first, len(passage))
 
 
-@lru_cache(maxsize=50_000)
-def _nearest(lexeme: Lexeme) -> tuple[float, str]:
-    known = known_relatives(lexeme)
-    return (known[0][0], known[0][1].word) if known else (1.0, "")
-
-
 def _difficulty(rows: Rows) -> NDArray[np.float32]:
     """Return the scores of readings: `latingloss.difficulty.score` over columns."""
     weights = shipped_weights()
-    parts = (("frequency", "zipf"), ("length", "letters"), ("cognate", "distance"), ("shape", "changed"))
+    parts = (
+        ("frequency", "zipf"), ("length", "letters"), ("cognate", "distance"), ("shape", "changed"),
+        ("clusters", "clusters"), ("readings", "readings"),
+    )  # fmt: skip
     total = sum(
         weights[name].weight * (rows[field] - weights[name].mean) / weights[name].deviation for name, field in parts
     )

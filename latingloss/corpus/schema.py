@@ -35,7 +35,14 @@ _FIELDS = (
         pa.float32(),
         "from the nearest English relative: 0 same .. 1 nothing in common, or none known",
     ),
-    ("relative", pa.string(), "the nearest English relative that a reader knows; null if none"),
+    (
+        "relative",
+        pa.string(),
+        "the nearest English relative that a reader knows, of a name the English name; null if none",
+    ),
+    ("changed", pa.float32(), "share of the form's letters that are not the lemma's beginning"),
+    ("clusters", pa.int16(), "consonants of the form that stand behind another, doubled ones aside"),
+    ("readings", pa.int16(), "ways to read the form: cases, numbers and persons of its likelier readings"),
     ("difficulty", pa.float32(), "0 easy .. 1 hard"),
     ("guessed", pa.bool_(), "true if the lemma is not in the lexicon"),
 )

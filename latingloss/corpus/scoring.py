@@ -29,6 +29,7 @@ if TYPE_CHECKING:
     import pyarrow
 
 _ROWS_A_GROUP = 1 << 17
+_MEASURED = ("zipf", "letters", "syllables", "changed", "clusters", "readings", "difficulty", "guessed")  # as they are
 _MOST_PRINTS = 80_000  # of words, kept before the tables are begun anew, so that memory stays flat
 
 
@@ -136,7 +137,7 @@ def _columns(batch: Batch, words: Words, forms: Forms) -> pyarrow.RecordBatch:
         "confidence": pa.array(words.confidence),
         "cognate_distance": pa.array(reading["distance"]),
         "relative": _named([*forms.relatives.names, None], reading["relative"]),  # -1 is none
-    } | {name: pa.array(reading[name]) for name in ("zipf", "letters", "syllables", "difficulty", "guessed")}
+    } | {name: pa.array(reading[name]) for name in _MEASURED}
     sets, code = [dict(features) for features in forms.features], reading["features"]
     for column, name in FEATURES.items():
         kind = SCHEMA.field(column).type

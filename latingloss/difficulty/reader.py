@@ -13,7 +13,7 @@ from typing import NamedTuple
 from latingloss.difficulty.frequency import Frequencies
 from latingloss.difficulty.score import Weight, difficulty, frequency_reason, reweighed, scored, shipped_weights
 from latingloss.document import Difficulty, Document
-from latingloss.errors import InputTypeError
+from latingloss.errors import InputTypeError, OptionError
 from latingloss.kin.derivations import Entry, root
 from latingloss.morphology.lexicon import find
 from latingloss.morphology.ranking import Candidate, candidates
@@ -38,8 +38,9 @@ class Reader:
 
     `known` are words, lemmas or forms, or texts already learned: strings, read word by word without their context, or
     documents that `latingloss.annotate` returned. `weights` are those that `fit_weights` learned from ratings, the
-    shipped ones if None; `frequencies` those of the texts that this reader reads, all that were counted if None.
-    Raises `InputTypeError` for anything else.
+    shipped ones if None; `frequencies` those of the texts that this reader reads, such as `Frequencies.classical()`,
+    all that were counted if None. Raises `InputTypeError` for anything else, `OptionError`
+    if a part of the score has no weight.
 
     >>> from latingloss.morphology.ranking import candidates
     >>> form = candidates("noctem")[0]
@@ -60,6 +61,8 @@ class Reader:
         if isinstance(known, str | Document):
             raise InputTypeError("known must be a list of words, texts or documents; put the one in a list")
         self._weights = shipped_weights() if weights is None else weights
+        if missing := [part for part in shipped_weights() if part not in self._weights]:
+            raise OptionError(f"weights lack {', '.join(missing)}; give one for each part, of weight 0 to leave it out")
         self._frequencies = frequencies
         self._lemmas: dict[Entry, dict[str, Met]] = {}
         self._roots: dict[Entry, Met] = {}

@@ -4,8 +4,10 @@ No published study says which Latin words English-speaking beginners find hard. 
 `data/difficulty/weights.tsv` are therefore a prior, set after effects known for other second languages: on the
 British Council's Knowledge-based Vocabulary Lists (English words; Spanish and German speakers) difficulty goes
 with log frequency (r = -.375, -.374), letters (.334, .347) and likeness to the first language (-.236, -.355);
-see also Brysbaert, Mandera and Keuleers (2018) on frequency. The weight of shape is a guess. Weights of your own,
-such as `fitting.fit_weights` learns from ratings, are passed as an object.
+see also Brysbaert, Mandera and Keuleers (2018) on frequency. The weights of shape, clusters and readings are guesses,
+the last two small: letters tell most of a cluster, and the words around it say how a form is to be read. Means and
+deviations are measured over the types of the Vulgate (`building.difficulty`). Weights of your own, such as
+`fitting.fit_weights` learns from ratings, are passed as an object.
 """
 
 from __future__ import annotations
@@ -16,6 +18,7 @@ from math import exp
 from typing import NamedTuple
 
 from latingloss.difficulty.frequency import lexeme_zipf, per_million
+from latingloss.difficulty.shape import clusters, clusters_reason, crowding, letters_changed, ways_of
 from latingloss.document import Difficulty, DifficultyPart, Relative
 from latingloss.kin import cognate_distance, relatives_of
 from latingloss.morphology.lexicon import Lexeme
@@ -53,17 +56,21 @@ def known_relatives(lexeme: Lexeme) -> tuple[tuple[float, Relative], ...]:
     return tuple(sorted(((cognate_distance(lexeme.spelled, r.word), r) for r in known), key=lambda pair: pair[0]))
 
 
-def letters_changed(key: str, lemma: str) -> float:
-    """Return the share of a plain form's letters that are not its lemma's beginning.
+@lru_cache(maxsize=50_000)
+def nearest_english(lexeme: Lexeme) -> tuple[float, str]:
+    """Return the least distance of an English word that recalls a lexeme, and that word; 1.0 and nothing if none does.
 
-    >>> letters_changed("rosam", "rosa"), letters_changed("tulit", "ferō")
-    (0.19999999999999996, 1.0)
+    That is the nearest relative that a reader knows; a name is recalled by the English name that is its gloss.
+
+    >>> from latingloss.morphology.lexicon import find
+    >>> [nearest_english(find(lemma)[0])[1] for lemma in ("vīnum", "Jōsēph", "uxor")]
+    ['wine', 'Joseph', '']
     """
-    own = plain(lemma.partition("#")[0])
-    same = 0
-    while same < min(len(key), len(own)) and key[same] == own[same]:
-        same += 1
-    return 1 - same / max(len(key), 1)
+    name = lexeme.gloss.partition(";")[0]
+    if lexeme.upos == "PROPN" and name and " " not in name:
+        return cognate_distance(lexeme.spelled, name), name
+    known = known_relatives(lexeme)
+    return (known[0][0], known[0][1].word) if known else (1.0, "")
 
 
 def frequency_reason(value: float) -> str:
@@ -76,21 +83,26 @@ def frequency_reason(value: float) -> str:
     return f"{kind}: {per_million(value)}"
 
 
-def _cognate_reason(distance: float, nearest: Relative | None) -> str:
-    if nearest is None:
+def _cognate_reason(distance: float, nearest: str) -> str:
+    if not nearest:
         return "no English relative that a reader knows"
+    if nearest[0].isupper():
+        return f"in English “{nearest}”"
     near = "looks like" if distance < 0.35 else "is kin to" if distance < 0.7 else "is only distantly like"
-    return f"{near} English “{nearest.word}”"
+    return f"{near} English “{nearest}”"
 
 
 def difficulty(form: str, candidate: Candidate) -> Difficulty:
-    """Score one form in one reading; parts: frequency (Zipf), length (letters), cognate distance, shape.
+    """Score one form in one reading, its parts told in words.
 
-    The score is 1 / (1 + exp(-1.6 s)), s the sum of the parts' effects by the shipped weights; 0.5 is an average word.
-    For weights or frequencies of your own, or for someone who knows some words, see `Reader`.
+    Parts: frequency (Zipf value of the lexeme), length (letters), cognate (distance from the nearest English word),
+    shape (share of letters changed), clusters (consonants behind another), readings (ways to read the form); see
+    `shape`. The score is 1 / (1 + exp(-1.6 s)), s the sum of the parts' effects by the shipped weights; 0.5 is an
+    average form of the Vulgate. For weights or frequencies of your own, or for someone who knows some words, see
+    `Reader`.
     """
-    lexeme = candidate.lexeme
-    return _scored(plain(form), lexeme, syllables=_syllables(candidate.form))
+    runs, ways = clusters(candidate.form), ways_of(form)
+    return _scored(plain(form), candidate.lexeme, syllables=_syllables(candidate.form), runs=runs, ways=ways)
 
 
 def reweighed(found: Difficulty, weights: Mapping[str, Weight]) -> Difficulty:
@@ -115,17 +127,18 @@ def _syllables(form: str) -> int:
 
 
 @lru_cache(maxsize=100_000)
-def _scored(key: str, lexeme: Lexeme, *, syllables: int) -> Difficulty:
+def _scored(key: str, lexeme: Lexeme, *, syllables: int, runs: tuple[str, ...], ways: int) -> Difficulty:
     lemma, common = lexeme.lemma, lexeme_zipf(lexeme)
     weights = shipped_weights()
-    nearest = known_relatives(lexeme)
-    distance = nearest[0][0] if nearest else 1.0
+    distance, nearest = nearest_english(lexeme)
     letters, changed = len(key), letters_changed(key, lemma)
     values = (
         ("frequency", common, frequency_reason(common)),
         ("length", float(letters), f"{letters} letters, {syllables} syllable{'s' if syllables > 1 else ''}"),
-        ("cognate", distance, _cognate_reason(distance, nearest[0][1] if nearest else None)),
+        ("cognate", distance, _cognate_reason(distance, nearest)),
         ("shape", changed, f"far from its dictionary form {lemma.partition('#')[0]}" if changed > 0.5 else ""),
+        ("clusters", float(crowding(runs)), clusters_reason(runs)),
+        ("readings", float(ways), f"can be read in {ways} ways" if ways > 1 else ""),
     )
     parts = tuple(
         DifficultyPart(name=name, value=round(value, 3), effect=round(weights[name].effect(value), 3), reason=reason)

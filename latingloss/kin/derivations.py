@@ -51,3 +51,21 @@ def root(entry: Entry) -> Entry:
     """
     steps = derivation(entry)
     return steps[-1].base if steps else entry
+
+
+@built_once
+def _made_from() -> dict[Entry, list[Entry]]:
+    """Return every word of each family that has more than one, by the root."""
+    found: dict[Entry, list[Entry]] = {}
+    for entry in _steps():
+        found.setdefault(root(entry), [root(entry)]).append(entry)
+    return found
+
+
+def family(entry: Entry) -> list[Entry]:
+    """Return all words of the family of a word, the root first; the word alone if it has none.
+
+    >>> family(("fidēlitās", "NOUN"))[0], ("cōnfīdō", "VERB") in family(("fidēlitās", "NOUN"))
+    (('fidēs', 'NOUN'), False)
+    """
+    return _made_from().get(root(entry), [entry])

@@ -9,16 +9,18 @@ from math import exp, sqrt
 from typing import NamedTuple
 
 from latingloss.kin.correspondences import english_stems, letters
+from latingloss.kin.derivations import family
 from latingloss.kin.letters import weights
 from latingloss.kin.looks import Shapes, form_shapes, lexeme_shapes, likeness, without_ending
-from latingloss.kin.relations import etymons, relations, roots_of
+from latingloss.kin.relations import etymons, natives, relations, roots_of
 from latingloss.morphology.analysis import analyses
 from latingloss.morphology.lexicon import Lexeme, find, lexemes
 from latingloss.text.checking import check_string
-from latingloss.text.orthography import plain
+from latingloss.text.orthography import plain, printed
 
 _HALFWAY, _STEEPNESS = 0.42, 7.0  # likeness at which kin and chance are equally likely; slope of the curve
 _INHERITED = 0.3  # likeness taken off an alignment by the rules of cousins, which chance meets more often
+_BY_CHANCE = 0.2  # likeness taken off a native word not known to be kin: it was not borrowed
 _SAME_ETYMON, _SAME_ROOT = 0.35, 0.6  # largest distance of a word known to come from the Latin one; to share its root
 _SAME_WORD = 0.48  # likeness from which a recorded etymon is taken for the Latin word or its family
 _NONE: frozenset[str] = frozenset()
@@ -67,15 +69,22 @@ def _one_word(known: _Latin, key: str, word: str) -> float:
     variants = english_stems(word)
     if not variants:
         return 1.0
-    alike = likeness(known.shapes.borrowed, variants, weights())
-    inherited = likeness(known.shapes.inherited, variants[:1], weights("cousins")) - _INHERITED
-    distance = 1.0 / (1.0 + exp(_STEEPNESS * (max(alike, inherited) - _HALFWAY)))
     listed = (word, word.removesuffix("s"), word.removesuffix("es"), word.removesuffix("ed"), word.removesuffix("ing"))
-    if not known.etymon.isdisjoint(variants) or any(_comes_from(known, form) for form in dict.fromkeys(listed)):
-        distance *= _SAME_ETYMON
-    elif not known.cousins.isdisjoint(variants) or any(known.roots & roots_of().get(form, _NONE) for form in listed):
-        distance *= _SAME_ROOT
-    return max(distance, _LEAST)
+    factor = _recorded(known, key, variants, listed=dict.fromkeys(listed))
+    alike = likeness(known.shapes.borrowed, variants, weights())
+    if not natives().isdisjoint(listed):
+        inherited = likeness(known.shapes.inherited, variants[:1], weights("cousins")) - _INHERITED
+        alike = max(inherited, alike - _BY_CHANCE if factor == 1.0 else alike)
+    return max(factor / (1.0 + exp(_STEEPNESS * (alike - _HALFWAY))), _LEAST)
+
+
+def _recorded(known: _Latin, key: str, variants: tuple[str, ...], *, listed: Iterable[str]) -> float:
+    """Return the largest distance of a word, given as its folded stems and listed forms, by what is recorded of it."""
+    if not known.etymon.isdisjoint(variants) or any(_comes_from(known, form) for form in listed):
+        return _SAME_ETYMON
+    if not known.cousins.isdisjoint(variants) or any(known.roots & roots_of().get(form, _NONE) for form in listed):
+        return _SAME_ROOT
+    return 1.0 if _family(key).isdisjoint(variants) else _SAME_ROOT
 
 
 def _comes_from(known: _Latin, word: str) -> bool:
@@ -101,6 +110,14 @@ def _latin(key: str) -> _Latin:
     cousins = [relation.word for relation in related if relation.kind == "shared root"]
     roots = (root for word in borrowed for root in roots_of().get(word, ()))
     return _Latin(shapes, frozenset(_recognised(borrowed)), frozenset(_recognised(cousins)), frozenset(roots))
+
+
+@lru_cache(maxsize=20_000)
+def _family(key: str) -> frozenset[str]:
+    """Return what tells the English kin of words made from the same root as a Latin lemma: of `faciō` for `efficiō`."""
+    made = {found for entry in find(key) for found in family((printed(entry.lemma), entry.upos))}
+    kin = (relation.word for lemma, upos in made for entry in find(lemma) for relation in relations(entry))
+    return frozenset(_recognised(kin))
 
 
 def _recognised(words: Iterable[str]) -> Iterator[str]:

@@ -133,6 +133,16 @@ def roots_of() -> dict[str, frozenset[str]]:
 
 
 @built_once
+def natives() -> frozenset[str]:
+    """Return the native English words: those that are Germanic all the way, as far as is recorded.
+
+    >>> "mother" in natives(), "maternal" in natives(), "wine" in natives()
+    (True, False, False)
+    """
+    return frozenset(word for (word,) in read_table("kin/native.tsv"))
+
+
+@built_once
 def etymons() -> dict[str, tuple[str, ...]]:
     """Return the Latin etymons, folded, of English words that have grown unlike them.
 

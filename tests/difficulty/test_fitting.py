@@ -13,7 +13,7 @@ from latingloss.errors import OptionError, TextError, UnknownLemmaError
 from latingloss.morphology.lexicon import lexemes
 from latingloss.morphology.ranking import candidates
 
-TRUE = {"frequency": -0.5, "length": 0.2, "cognate": 0.4, "shape": 0.1}
+TRUE = {"frequency": -0.5, "length": 0.2, "cognate": 0.4, "shape": 0.1, "clusters": 0.1, "readings": 0.2}
 DRAWN = random.Random(11).sample([x for x in lexemes() if x.upos in ("NOUN", "VERB", "ADJ")], 500)
 WORDS = sorted({(x.spelled, candidates(x.spelled)[0].lexeme.spelled) for x in DRAWN})
 

@@ -92,3 +92,36 @@ def test_a_large_corpus_has_its_own_way(shared):
 def test_a_corpus_without_words_is_refused():
     with pytest.raises(TextError, match="no word"):
         Frequencies.counted(["1, 2.", ""])
+
+
+def test_church_is_the_vulgate_alone(shared):
+    """Lemmas with no homograph, their forms counted by hand in the Clementine Vulgate."""
+    with gzip.open(shared / "corpora" / "vulgate-cpdv.tsv.gz", "rt", encoding="utf-8") as lines:
+        text = " ".join(line.split("\t")[3] for line in lines)
+    church = Frequencies.church()
+    for lemma, stems in (("stēlla", "[Ss]tell(?:a|am|ae|æ|as|is|arum)"), ("turba", "[Tt]urb(?:a|am|ae|æ|as|is|arum)")):
+        assert church.counts[lemma, "NOUN"] == pytest.approx(len(re.findall(rf"\b{stems}\b", text)), rel=0.15)
+    assert church.words == pytest.approx(len(re.findall(r"[^\W\d_]+", text)), rel=0.02)
+
+
+def test_classical_is_the_treebank_alone(shared):
+    """UD Latin-CIRCSE (Cecchini and others), lemmas counted by hand in its files."""
+    lemmas: Counter[str] = Counter()
+    for part in ("train", "dev"):
+        path = shared / "treebanks" / "learn" / f"circse-{part}.conllu.gz"
+        with gzip.open(path, "rt", encoding="utf-8") as lines:
+            rows = [line.split("\t") for line in lines if line[0].isdigit()]
+        lemmas.update(row[2] for row in rows if row[0].isdigit() and row[3] != "PUNCT")
+    classical = Frequencies.classical()
+    for lemma, spelled in (("thalamus", "thalamus"), ("soror", "soror"), ("rēgnum", "regnum")):
+        assert classical.counts[lemma, "NOUN"] == pytest.approx(lemmas[spelled], rel=0.15), lemma
+    assert 0.95 * lemmas.total() < classical.words <= lemmas.total()
+
+
+@pytest.mark.parametrize(
+    ("lemma", "commoner"),
+    [("discipulus", "church"), ("sacerdōs", "church"), ("thalamus", "classical"), ("superī", "classical")],
+)
+def test_domains_differ_as_their_texts_do(lemma, commoner):
+    church, classical = (f.zipf(find(lemma)[0]) for f in (Frequencies.church(), Frequencies.classical()))
+    assert (church > classical) == (commoner == "church")

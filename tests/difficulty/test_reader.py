@@ -9,7 +9,7 @@ from latingloss.difficulty.course import course, lesson
 from latingloss.difficulty.frequency import Frequencies
 from latingloss.difficulty.reader import Reader
 from latingloss.difficulty.score import Weight, difficulty, shipped_weights
-from latingloss.errors import InputTypeError
+from latingloss.errors import InputTypeError, OptionError
 from latingloss.morphology.lexicon import lexemes
 from latingloss.morphology.ranking import candidates
 from latingloss.text.orthography import without_lengths
@@ -81,6 +81,12 @@ def test_homographs_are_told_apart():
 def test_what_is_no_list_of_texts_is_refused(known):
     with pytest.raises(InputTypeError, match="known must"):
         Reader(known)
+
+
+def test_weights_that_lack_a_part_are_refused():
+    lacking = {part: weight for part, weight in shipped_weights().items() if part != "clusters"}
+    with pytest.raises(OptionError, match="lack clusters"):
+        Reader(weights=lacking)
 
 
 def test_own_frequencies_count():

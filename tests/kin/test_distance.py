@@ -16,7 +16,6 @@ from latingloss.kin.letters import ALPHABET, GAP, alignment_scores, self_score, 
 from latingloss.morphology.lexicon import lexemes
 from latingloss.text.orthography import plain, without_lengths
 
-CHECKS = Path(__file__).parents[3] / "shared" / "checks"
 LEMMAS = [lexeme.lemma.partition("#")[0] for lexeme in lexemes()[::50]]
 latin_words = st.sampled_from(LEMMAS) | st.text("abcdefghilmnopqrstuvxyāēīōū", min_size=1, max_size=12)
 english_words = st.text("abcdefghijklmnopqrstuvwxyz", min_size=1, max_size=12)
@@ -85,18 +84,30 @@ def test_grimms_law_is_learned() -> None:
         ("viridis", "verdant", "green"), ("locus", "local", "place"), ("rēx", "regal", "king"),
         ("miles", "military", "soldier"), ("loca", "local", "sky"), ("caelum", "celestial", "heaven"),
         ("philosophia", "philosophy", "wisdom"), ("pater", "father", "boy"), ("scrībere", "scribe", "write"),
-        ("faciō", "fiction", "make"), ("piscis", "fish", "bird"),
+        ("faciō", "fiction", "make"), ("piscis", "fish", "bird"), ("nōmen", "name", "fame"), ("dēns", "tooth", "bite"),
     ],
 )  # fmt: skip
 def test_kin_are_nearer_than_mere_translations(latin: str, near: str, far: str) -> None:
     assert cognate_distance(latin, near) < 0.7 < cognate_distance(latin, far)
 
 
-def test_derivatives_of_dooge_are_near_and_his_glosses_far() -> None:
+@pytest.mark.parametrize(
+    ("latin", "english"),
+    [("deus", "God"), ("diēs", "day"), ("multus", "much")],
+)
+def test_native_words_that_look_alike_are_not_near(latin: str, english: str) -> None:
+    """Watkins, Dictionary of Indo-European Roots (2000): god under gheu(ə)-, day under agh-, much under meg-."""
+    assert latingloss.cognate_distance(latin, english) > 0.6
+
+
+@pytest.mark.parametrize(("made", "base", "english"), [("congaudeō", "gaudeō", "joy"), ("cōnsonō", "sonō", "sound")])
+def test_a_word_shares_the_kin_of_its_family(made: str, base: str, english: str) -> None:
+    assert latingloss.cognate_distance(base, english) < 0.65 > latingloss.cognate_distance(made, english)
+
+
+def test_derivatives_of_dooge_are_near_and_his_glosses_far(shared: Path) -> None:
     """D'Ooge, Latin for Beginners (1911), the lesson vocabularies with their English derivatives."""
-    path = CHECKS / "dooge-1911-lesson-vocabulary.tsv"
-    if not path.exists():
-        pytest.skip("needs ../shared/checks")
+    path = shared / "checks" / "dooge-1911-lesson-vocabulary.tsv"
     near, far = [], []
     with path.open(encoding="utf-8") as lines:
         for row in csv.DictReader(lines, delimiter="\t"):
@@ -110,11 +121,9 @@ def test_derivatives_of_dooge_are_near_and_his_glosses_far() -> None:
     assert auc(near, far) >= 0.95
 
 
-def test_expert_cognates_are_nearer_than_other_translations() -> None:
+def test_expert_cognates_are_nearer_than_other_translations(shared: Path) -> None:
     """CogNet (Batsuren, Bella and Giunchiglia 2019), pairs judged by experts; string likeness has AUC 0.84."""
-    path = CHECKS / "cognet-lat-eng-sample.tsv"
-    if not path.exists():
-        pytest.skip("needs ../shared/checks")
+    path = shared / "checks" / "cognet-lat-eng-sample.tsv"
     with path.open(encoding="utf-8") as lines:
         scored = [
             (row["cognate"], latingloss.cognate_distance(row["latin"], row["english"]))

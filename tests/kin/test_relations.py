@@ -12,12 +12,10 @@ from latingloss.document import Relative
 from latingloss.kin import english_zipf, relatives
 from latingloss.kin.correspondences import english_shapes, english_stems, letters
 from latingloss.kin.learning import learn_weights
-from latingloss.kin.relations import relations
+from latingloss.kin.relations import natives, relations
 from latingloss.morphology.lexicon import Lexeme, find, lexemes
 from latingloss.tables import read_table
 from latingloss.text.orthography import without_lengths
-
-CHECKS = Path(__file__).parents[3] / "shared" / "checks"
 
 
 def words(lemma: str, upos: str | None = None) -> list[str]:
@@ -76,12 +74,37 @@ def test_rows_of_the_table_are_whole() -> None:
         assert 0 <= float(alike) <= 1
 
 
+def test_refused_words_are_not_offered() -> None:
+    lemmas = {lexeme.spelled for lexeme in lexemes()}
+    for lemma, word, reason in read_table("kin/refused.tsv"):
+        assert lemma in lemmas and reason
+        assert word not in words(lemma), (lemma, word)
+
+
 def test_drifted_words_are_among_the_relatives() -> None:
     every = {(lexeme.lemma.partition("#")[0], r.word) for lexeme in lexemes() for r in relations(lexeme)}
     for lemma, word, warning in read_table("kin/drift.tsv"):
         assert (lemma, word) in every
         assert warning
     assert "courage" in {r.word: r for r in relatives("virtūs")}["virtue"].drift
+
+
+def test_cousins_are_native_words_and_among_the_relatives() -> None:
+    every = {(lexeme.lemma, lexeme.upos): {r.word: r.kind for r in relations(lexeme)} for lexeme in lexemes()}
+    for lemma, upos, listed in read_table("kin/cousins.tsv"):
+        for word in listed.split(" "):
+            assert every[lemma, upos].get(word) == "shared root", (lemma, word)
+
+
+# Fortson, Indo-European Language and Culture (2004), chapter 15: native English words that Grimm's law explains
+@pytest.mark.parametrize("word", "foot father three horn hound heart tooth ten knee hundred brother bear".split())
+def test_native_words_are_known_as_such(word: str) -> None:
+    assert word in natives()
+
+
+def test_borrowed_words_are_not_native() -> None:
+    """Baugh and Cable, A History of the English Language, on the words taken from Latin before 1066 and from French."""
+    assert natives().isdisjoint("street wall wine cheese mile altar candle school charity justice joy uncle".split())
 
 
 def test_zipf_values_fall_as_words_get_rarer() -> None:
@@ -109,11 +132,9 @@ def test_learning_finds_a_change_of_letters() -> None:
     assert table["p"]["f"] > table["p"]["p"]
 
 
-def test_derivatives_of_dooge_are_found() -> None:
+def test_derivatives_of_dooge_are_found(shared: Path) -> None:
     """D'Ooge, Latin for Beginners (1911), the lesson vocabularies: the derivatives printed after the words."""
-    path = CHECKS / "dooge-1911-lesson-vocabulary.tsv"
-    if not path.exists():
-        pytest.skip("needs ../shared/checks")
+    path = shared / "checks" / "dooge-1911-lesson-vocabulary.tsv"
     asked = found = 0
     with path.open(encoding="utf-8") as lines:
         for row in csv.DictReader(lines, delimiter="\t"):
