@@ -25,7 +25,7 @@ from latingloss.tables import read_table
 DATA = Path(__file__).parents[1] / "data" / "kin"
 _LARGEST_ROOT = 30  # English words of one root, above which it is a prefix or a particle
 
-Row = tuple[str, str, str, str, str, str]  # lemma, part of speech, English word, kind, chain, likeness
+Row = tuple[str, str, str, str, str, str, str]  # lemma, part of speech, English word, kind, chain, likeness, distance
 
 
 def training_pairs(*, cousins: bool = False) -> Iterator[tuple[str, str]]:
@@ -67,7 +67,7 @@ def relatives_rows(finder: KinFinder) -> list[Row]:
         shapes = lexeme_shapes(lexeme, finder.weights, finder.weights)
         for candidate in found:
             alike = max(0.0, likeness(shapes.borrowed, english_stems(candidate.word), finder.weights))
-            row = (lexeme.lemma, lexeme.upos, *candidate, f"{alike:.2f}")
+            row = (lexeme.lemma, lexeme.upos, *candidate, f"{alike:.2f}", "")  # see `kin_distances`
             rows.setdefault(row[:3], row)
     return list(rows.values())
 
@@ -127,7 +127,7 @@ def main() -> None:
     vocabulary = Vocabulary(etymologies)
     finder = KinFinder(table, etymologies, vocabulary)
     rows = relatives_rows(finder)
-    _write("relatives.tsv", "lemma\tupos\tword\tkind\tchain\talike", rows)
+    _write("relatives.tsv", "lemma\tupos\tword\tkind\tchain\talike\tdistance", rows)
     _write("roots.tsv", "root\twords", root_rows(etymologies, vocabulary))
     _write("native.tsv", "word", ([word] for word in native_words(etymologies, vocabulary)))
     _write("etymons.tsv", "word\tetymons", etymon_rows(finder, rows))

@@ -20,7 +20,8 @@ from typing import NamedTuple
 from latingloss.difficulty.frequency import lexeme_zipf, per_million
 from latingloss.difficulty.shape import clusters, clusters_reason, crowding, letters_changed, ways_of
 from latingloss.document import Difficulty, DifficultyPart, Relative
-from latingloss.kin import cognate_distance, relatives_of
+from latingloss.kin import cognate_distance, english_zipf
+from latingloss.kin.relations import Relation, described, ranked
 from latingloss.morphology.lexicon import Lexeme
 from latingloss.morphology.ranking import Candidate
 from latingloss.pronunciation import syllable_count
@@ -28,7 +29,8 @@ from latingloss.tables import read_table
 from latingloss.text.orthography import plain
 
 SPREAD = 1.6  # steepness of the map from the weighted sum to 0..1
-_KNOWN_ZIPF = 3.0  # an English word rarer than this does not help a reader
+KNOWN_ZIPF = 3.0  # an English word rarer than this does not help a reader
+_MOST_KNOWN = 6  # relatives looked at
 
 
 class Weight(NamedTuple):
@@ -52,8 +54,16 @@ def shipped_weights() -> dict[str, Weight]:
 @lru_cache(maxsize=20_000)
 def known_relatives(lexeme: Lexeme) -> tuple[tuple[float, Relative], ...]:
     """Return a lexeme's English relatives that a reader knows, with their distances, the nearest first."""
-    known = [r for r in relatives_of(lexeme) if r.zipf >= _KNOWN_ZIPF][:6]
-    return tuple(sorted(((cognate_distance(lexeme.spelled, r.word), r) for r in known), key=lambda pair: pair[0]))
+    return tuple((distance, described(lexeme, relation)) for distance, relation in _known_relations(lexeme))
+
+
+def _known_relations(lexeme: Lexeme) -> list[tuple[float, Relation]]:
+    known = [r for r in ranked(lexeme) if english_zipf(r.word) >= KNOWN_ZIPF][:_MOST_KNOWN]
+    return sorted(((_distance(lexeme, r), r) for r in known), key=lambda pair: pair[0])
+
+
+def _distance(lexeme: Lexeme, relation: Relation) -> float:
+    return cognate_distance(lexeme.spelled, relation.word) if relation.distance is None else relation.distance
 
 
 @lru_cache(maxsize=50_000)
@@ -69,7 +79,7 @@ def nearest_english(lexeme: Lexeme) -> tuple[float, str]:
     name = lexeme.gloss.partition(";")[0]
     if lexeme.upos == "PROPN" and name and " " not in name:
         return cognate_distance(lexeme.spelled, name), name
-    known = known_relatives(lexeme)
+    known = _known_relations(lexeme)
     return (known[0][0], known[0][1].word) if known else (1.0, "")
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable
 from functools import lru_cache
 from math import exp
 from typing import NamedTuple, cast
@@ -27,13 +27,15 @@ class Relation(NamedTuple):
     kind: Kinship
     chain: str
     alike: float  # likeness to the lemma, from 0; see `looks.likeness`
+    distance: float | None = None  # from the lemma, as `cognate_distance` finds it, if the table has it
 
 
 @built_once
 def _built() -> dict[tuple[str, str], list[Relation]]:
     found: dict[tuple[str, str], list[Relation]] = {}
-    for lemma, upos, word, kind, chain, alike in read_table("kin/relatives.tsv"):
-        found.setdefault((lemma, upos), []).append(Relation(word, cast(Kinship, kind), chain, float(alike)))
+    for lemma, upos, word, kind, chain, alike, distance in read_table("kin/relatives.tsv"):
+        far = float(distance) if distance else None
+        found.setdefault((lemma, upos), []).append(Relation(word, cast(Kinship, kind), chain, float(alike), far))
     return found
 
 
@@ -79,7 +81,8 @@ def relatives(lemma: str, *, upos: str | None = None) -> tuple[Relative, ...]:
 
 @lru_cache(maxsize=20_000)
 def _relatives(lemma: str, upos: str | None) -> tuple[Relative, ...]:
-    return _best(lexeme for lexeme in find(lemma) if upos in (None, lexeme.upos))
+    found = _ranked(lexeme for lexeme in find(lemma) if upos in (None, lexeme.upos))
+    return tuple(described(lexeme, relation) for lexeme, relation in found)
 
 
 @lru_cache(maxsize=20_000)
@@ -89,24 +92,36 @@ def relatives_of(lexeme: Lexeme) -> tuple[Relative, ...]:
     >>> "library" in {r.word for r in relatives_of(find("līber")[0])}
     False
     """
-    return _best((lexeme,))
+    return tuple(described(lexeme, relation) for relation in ranked(lexeme))
 
 
-def _best(entries: Iterable[Lexeme]) -> tuple[Relative, ...]:
-    best: dict[str, tuple[float, Relative]] = {}
+def ranked(lexeme: Lexeme) -> list[Relation]:
+    """Return the relations of one lexeme, those that help a reader most first."""
+    return [relation for _, relation in _ranked((lexeme,))]
+
+
+def described(lexeme: Lexeme, relation: Relation) -> Relative:
+    """Return a relation of a lexeme as the published model."""
+    word, kind, chain, *_ = relation
+    drift = _drifted().get((lexeme.spelled, word), "")
+    return Relative(word=word, kind=kind, chain=chain, zipf=english_zipf(word), drift=drift)
+
+
+def _ranked(entries: Iterable[Lexeme]) -> list[tuple[Lexeme, Relation]]:
+    """Return the relations of some lexemes, each word once, those that help a reader most first."""
+    best: dict[str, tuple[float, Lexeme, Relation]] = {}
     for lexeme in entries:
-        for relative, value in _valued(lexeme):
-            if relative.word not in best or value > best[relative.word][0]:
-                best[relative.word] = (value, relative)
-    return tuple(relative for _, relative in sorted(best.values(), key=lambda pair: (-pair[0], pair[1].word)))
+        for relation in relations(lexeme):
+            worth = _worth(relation)
+            if relation.word not in best or worth > best[relation.word][0]:
+                best[relation.word] = (worth, lexeme, relation)
+    found = sorted(best.values(), key=lambda row: (-row[0], row[2].word))
+    return [(lexeme, relation) for _, lexeme, relation in found]
 
 
-def _valued(lexeme: Lexeme) -> Iterator[tuple[Relative, float]]:
-    for word, kind, chain, alike in relations(lexeme):
-        zipf = english_zipf(word)
-        value = alike_and_known(alike, zipf) - (_COUSIN_PENALTY if kind == "shared root" else 0.0)
-        drift = _drifted().get((lexeme.spelled, word), "")
-        yield Relative(word=word, kind=kind, chain=chain, zipf=zipf, drift=drift), value
+def _worth(relation: Relation) -> float:
+    penalty = _COUSIN_PENALTY if relation.kind == "shared root" else 0.0
+    return alike_and_known(relation.alike, english_zipf(relation.word)) - penalty
 
 
 def alike_and_known(alike: float, zipf: float) -> float:

@@ -14,6 +14,7 @@ import latingloss
 from latingloss.kin import cognate_distance
 from latingloss.kin.letters import ALPHABET, GAP, alignment_scores, self_score, weights
 from latingloss.morphology.lexicon import lexemes
+from latingloss.tables import read_table
 from latingloss.text.orthography import plain, without_lengths
 
 LEMMAS = [lexeme.lemma.partition("#")[0] for lexeme in lexemes()[::50]]
@@ -130,3 +131,10 @@ def test_expert_cognates_are_nearer_than_other_translations(shared: Path) -> Non
             for row in csv.DictReader(lines, delimiter="\t")
         ]
     assert auc([d for cognate, d in scored if cognate == "1"], [d for cognate, d in scored if cognate == "0"]) >= 0.9
+
+
+def test_the_distances_of_the_table_are_those_worked_out() -> None:
+    rows = [row for row in read_table("kin/relatives.tsv") if row[6]]
+    assert len(rows) > 5000
+    for lemma, _, word, *_, distance in rows[::40]:
+        assert float(distance) == pytest.approx(cognate_distance(lemma.partition("#")[0], word), abs=6e-5), lemma
