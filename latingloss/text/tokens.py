@@ -42,6 +42,7 @@ _NUMERAL_VALUE = re.compile(r"M*(?:CM|CD|D?C{0,3})(?:XC|XL|L?X{0,3})(?:IX|IV|V?I
 _ALSO_WORDS = frozenset(("I", "II", "VI", "DI", "DII", "MI", "CI", "LI"))  # what a line in capitals may mean by them
 _SMALL_NUMERAL = re.compile(r"[ivxlcdm]+")
 _VERSICLE = re.compile(r"(?:^[ \t]*|(?<=[.!?:;,*†] ))([VR])\.(?=[ \t]+\S)", re.MULTILINE)
+_VERSICLE_LETTERS = frozenset("VR")
 _INITIAL_NEXT = re.compile(r"\.\s*[^\W\d_]")
 _ORDINARY_SIGNS = frozenset("*†‡&#@%/\\+")  # punctuation to Unicode, signs to a reader of psalms or of sums
 _LETTERS = re.compile(rf"{_LETTER}+")
@@ -79,7 +80,7 @@ class Cutter:
 
     def tokens(self, start: int = 0, end: int | None = None, *, offset: int = 0) -> list[Span]:
         """Return the tokens of the text from `start` to `end`, which must not part a token."""
-        text, versicles, spans = self._text, self._versicles, []
+        text, spans = self._text, []
         for match in _LATIN.finditer(text, start, len(text) if end is None else end):
             token, here, behind = match[0], match.start(), match.end()
             kind: str | None = match.lastgroup
@@ -90,7 +91,7 @@ class Cutter:
                 kind = _mark_kind(token[0])
             elif kind == "word" and text[behind : behind + 1] == "." and _SMALL_NUMERAL.fullmatch(token):
                 kind = "number" if _is_numeral(text, token.upper(), here) and _opens_line(text, here) else "word"
-            if here in versicles:
+            if token in _VERSICLE_LETTERS and here in self._versicles:
                 kind = "sign"
             spans.append(Span(token, here + offset, behind + offset, kind))  # type: ignore[arg-type]
         return spans
@@ -118,7 +119,9 @@ def stands_alone(chunk: str) -> bool:
         return False
     for match in _LATIN.finditer(chunk):
         stop = chunk[match.end() : match.end() + 1] == "."
-        if match.lastgroup == "roman" or (stop and (match[0] == "R" or _SMALL_NUMERAL.fullmatch(match[0]))):
+        if match.lastgroup == "roman" or (
+            stop and (match[0] in _VERSICLE_LETTERS or _SMALL_NUMERAL.fullmatch(match[0]))
+        ):
             return False
     return True
 
