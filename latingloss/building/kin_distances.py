@@ -9,8 +9,8 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from latingloss.difficulty.score import KNOWN_ZIPF
 from latingloss.kin import cognate_distance, english_zipf
+from latingloss.kin.relations import KNOWN_ZIPF
 from latingloss.tables import read_table
 
 TABLE = Path(__file__).parents[1] / "data" / "kin" / "relatives.tsv"

@@ -21,7 +21,7 @@ from latingloss.difficulty.frequency import lexeme_zipf, per_million
 from latingloss.difficulty.shape import clusters, clusters_reason, crowding, letters_changed, ways_of
 from latingloss.document import Difficulty, DifficultyPart, Relative
 from latingloss.kin import cognate_distance, english_zipf
-from latingloss.kin.relations import Relation, described, ranked
+from latingloss.kin.relations import KNOWN_ZIPF, Relation, described, ranked
 from latingloss.morphology.lexicon import Lexeme
 from latingloss.morphology.ranking import Candidate
 from latingloss.pronunciation import syllable_count
@@ -29,7 +29,6 @@ from latingloss.tables import read_table
 from latingloss.text.orthography import plain
 
 SPREAD = 1.6  # steepness of the map from the weighted sum to 0..1
-KNOWN_ZIPF = 3.0  # an English word rarer than this does not help a reader
 _MOST_KNOWN = 6  # relatives looked at
 
 

@@ -16,7 +16,8 @@ from latingloss.morphology.lexicon import Lexeme, find
 from latingloss.tables import built_once, read_table
 from latingloss.text.checking import check_string
 
-_KNOWN, _SLOPE = 2.8, 2.5  # Zipf value of a word that every second reader knows; steepness around it
+KNOWN_ZIPF = 2.8  # of a word that every second reader knows
+_SLOPE = 2.5  # how fast that grows around it
 _COUSIN_PENALTY = 0.25  # a cousin teaches less than a word that comes from the Latin one
 
 
@@ -130,7 +131,7 @@ def alike_and_known(alike: float, zipf: float) -> float:
     >>> alike_and_known(0.6, 4.0) > alike_and_known(0.6, 2.0) > 0
     True
     """
-    return (0.3 + alike) / (1.0 + exp(_SLOPE * (_KNOWN - zipf)))
+    return (0.3 + alike) / (1.0 + exp(_SLOPE * (KNOWN_ZIPF - zipf)))
 
 
 @built_once
