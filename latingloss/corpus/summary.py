@@ -16,7 +16,7 @@ from latingloss.morphology.lexicon import lexemes
 if TYPE_CHECKING:
     import polars
 
-HARD = 0.6  # a word of this difficulty or more counts as hard
+HARD = 0.5  # a word of this difficulty or more counts as hard: harder than the average word of a vocabulary
 _KNOWN = (500, 1000, 2000)  # commonest lemmas that a reader may know
 
 

@@ -162,7 +162,7 @@ def test_parquet_has_the_documented_columns(tmp_path: Path) -> None:
 
 def test_the_summary_is_that_of_the_rows() -> None:
     frame = pl.concat(score([("a", "Stellae lucent; stellae praetergrediuntur."), ("b", "Lux lucet.")]))
-    summary = summarize(frame, hard=0.5, hardest=1)
+    summary = summarize(frame, hardest=1)
     assert summary["work"].to_list() == ["a", "b"]
     own = frame.filter(pl.col("work") == "a")
     row = summary.row(0, named=True)

@@ -13,6 +13,7 @@ from hypothesis import strategies as st
 from latingloss import cognate_distance, pronounce
 from latingloss.difficulty.score import difficulty, known_relatives, shipped_weights
 from latingloss.difficulty.shape import clusters, crowding, ways_of, ways_to_read
+from latingloss.kin.relations import KNOWN_ZIPF
 from latingloss.morphology.lexicon import find, lexemes
 from latingloss.morphology.ranking import candidates
 from latingloss.pronunciation import syllable_count
@@ -144,7 +145,9 @@ def test_known_relatives_are_nearest_first():
     for lemma in ("aqua", "māter", "scrībō", "portō"):
         found = known_relatives(find(lemma)[0])
         assert found and [d for d, _ in found] == sorted(d for d, _ in found)
-        assert all(d == pytest.approx(cognate_distance(lemma, r.word), abs=6e-5) and r.zipf >= KNOWN_ZIPF for d, r in found)
+        assert all(
+            d == pytest.approx(cognate_distance(lemma, r.word), abs=6e-5) and r.zipf >= KNOWN_ZIPF for d, r in found
+        )
 
 
 # how English Bibles write them: King James Version (1611)

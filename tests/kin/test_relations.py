@@ -12,7 +12,7 @@ from latingloss.document import Relative
 from latingloss.kin import english_zipf, relatives
 from latingloss.kin.correspondences import english_shapes, english_stems, letters
 from latingloss.kin.learning import learn_weights
-from latingloss.kin.relations import natives, relations
+from latingloss.kin.relations import KNOWN_ZIPF, natives, relations
 from latingloss.morphology.lexicon import Lexeme, find, lexemes
 from latingloss.tables import read_table
 from latingloss.text.orthography import without_lengths
@@ -68,10 +68,11 @@ def test_enough_lemmas_have_a_relative() -> None:
 
 def test_rows_of_the_table_are_whole() -> None:
     kinds = {"borrowed", "through French", "family", "shared root"}
-    for _, _, word, kind, chain, alike in read_table("kin/relatives.tsv"):
+    for _, _, word, kind, chain, alike, distance in read_table("kin/relatives.tsv"):
         assert kind in kinds
         assert not chain or chain.endswith(f"> {word}")
         assert 0 <= float(alike) <= 1
+        assert bool(distance) == (english_zipf(word) >= KNOWN_ZIPF)
 
 
 def test_refused_words_are_not_offered() -> None:
