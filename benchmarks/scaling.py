@@ -43,10 +43,9 @@ def scaling(sources: Sources) -> Iterator[Figure]:
     note = "of the number of words, fitted to the times above; below 1 as known forms are not analysed again"
     slope = exponent([(run.words, run.seconds) for run in runs])
     yield Figure("scaling: exponent", round(slope, 3), "", "" if sources.quick else "<= 1.05", note)
-    two = _scored(sources, round(runs[-1].words), workers=2)
+    large, two = (_scored(sources, _QUICK_LARGE if sources.quick else _LARGE, workers=n) for n in (1, 2))
     note = f"{two.words:,.0f} words in {two.seconds:.1f} s, start included; {os.cpu_count()} cores"
-    yield Figure("scaling: two processes / one", round(runs[-1].seconds / two.seconds, 2), "x", ">= 1.8", note)
-    large = _scored(sources, _QUICK_LARGE if sources.quick else _LARGE, workers=1)
+    yield Figure("scaling: two processes / one", round(large.seconds / two.seconds, 2), "x", ">= 1.8", note)
     note = (
         f"{large.words:,.0f} words, one process, {large.seconds:.0f} s; {runs[-1].memory:.0f} MB with the size before"
     )
