@@ -14,7 +14,8 @@ from numpy.typing import NDArray
 
 from benchmarks.figures import Figure
 from benchmarks.sources import Sources
-from latingloss.building.difficulty import COLUMNS, types
+from latingloss.building.difficulty import types
+from latingloss.corpus.schema import PARTS
 
 # British Council, Knowledge-based Vocabulary Lists: difficulty of English words for Spanish and German speakers
 _PUBLISHED = {"frequency": "-.375 / -.374", "length": ".334 / .347", "cognate": ".236 / .355 (likeness, sign turned)"}
@@ -26,7 +27,7 @@ def figures(sources: Sources) -> Iterator[Figure]:
         return
     found = types(sources.shared)
     score = found["difficulty"].to_numpy().astype(float)
-    parts = {part: found[column].to_numpy().astype(float) for part, column in COLUMNS.items()}
+    parts = {part: found[column].to_numpy().astype(float) for part, column in PARTS.items()}
     for part, values in parts.items():
         published = _PUBLISHED.get(part)
         note = (

@@ -13,14 +13,10 @@ from pathlib import Path
 import polars
 
 from latingloss.building.sources import verses
+from latingloss.corpus.schema import PARTS
 from latingloss.corpus.scoring import score
 from latingloss.difficulty.score import shipped_weights
 
-# part -> column
-COLUMNS = {
-    "frequency": "zipf", "length": "letters", "cognate": "cognate_distance", "shape": "changed", "clusters": "clusters",
-    "readings": "readings",
-}  # fmt: skip
 OUT = Path(__file__).parents[1] / "data" / "difficulty" / "weights.tsv"
 
 
@@ -36,7 +32,7 @@ def main(shared: Path) -> None:
     found = types(shared)
     lines = ["part\tmean\tdeviation\tweight"]
     for part, weight in shipped_weights().items():
-        values = found[COLUMNS[part]].cast(polars.Float64).to_numpy()
+        values = found[PARTS[part]].cast(polars.Float64).to_numpy()
         lines.append(f"{part}\t{values.mean():.3f}\t{values.std():.3f}\t{weight.weight:.3f}")
     OUT.write_text("\n".join(lines) + "\n", encoding="utf-8")
 

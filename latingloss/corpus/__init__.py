@@ -3,6 +3,7 @@
 Needs the extra `corpus`: `pip install "latingloss[corpus]"`.
 """
 
+from latingloss.corpus.rescoring import rescore as rescore
 from latingloss.corpus.running import write_parts as write_parts
 from latingloss.corpus.scoring import score as score
 from latingloss.corpus.scoring import score_batches as score_batches

@@ -16,6 +16,7 @@ from numpy.typing import NDArray
 from latingloss.context.columns import Ints, Types, lay_out
 from latingloss.context.network import Network
 from latingloss.corpus.chunks import Chunks, Longs
+from latingloss.corpus.schema import PARTS
 from latingloss.difficulty.frequency import lexeme_zipf
 from latingloss.difficulty.score import SPREAD, nearest_english, shipped_weights
 from latingloss.difficulty.shape import clusters, crowding, letters_changed, ways_to_read
@@ -26,7 +27,7 @@ from latingloss.text.orthography import plain, printed
 
 ROW = np.dtype(
     [("lemma", "i4"), ("upos", "i2"), ("features", "i4"), ("guessed", "?"), ("zipf", "f4"), ("letters", "i2"),
-     ("syllables", "i2"), ("distance", "f4"), ("relative", "i4"), ("changed", "f4"), ("clusters", "i2"),
+     ("syllables", "i2"), ("cognate_distance", "f4"), ("relative", "i4"), ("changed", "f4"), ("clusters", "i2"),
      ("readings", "i2"), ("difficulty", "f4"), ("known", "?")]
 )  # fmt: skip
 Rows = NDArray[np.void]
@@ -187,11 +188,8 @@ def _whole(passage: Ints) -> Iterator[slice]:
 def _difficulty(rows: Rows) -> NDArray[np.float32]:
     """Return the scores of readings: `latingloss.difficulty.score` over columns."""
     weights = shipped_weights()
-    parts = (
-        ("frequency", "zipf"), ("length", "letters"), ("cognate", "distance"), ("shape", "changed"),
-        ("clusters", "clusters"), ("readings", "readings"),
-    )  # fmt: skip
     total = sum(
-        weights[name].weight * (rows[field] - weights[name].mean) / weights[name].deviation for name, field in parts
+        weights[part].weight * (rows[column] - weights[part].mean) / weights[part].deviation
+        for part, column in PARTS.items()
     )
     return (1 / (1 + np.exp(-SPREAD * total))).astype(np.float32)

@@ -11,6 +11,11 @@ FEATURES = {
     "pron_type": "PronType", "num_type": "NumType", "poss": "Poss", "reflex": "Reflex",
     "number_psor": "Number[psor]", "person_psor": "Person[psor]",
 }  # fmt: skip
+# part of the difficulty score -> the column that has its value
+PARTS = {
+    "frequency": "zipf", "length": "letters", "cognate": "cognate_distance", "shape": "changed", "clusters": "clusters",
+    "readings": "readings",
+}  # fmt: skip
 _NUMBERS = ("person", "person_psor")
 
 _FIELDS = (

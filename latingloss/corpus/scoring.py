@@ -21,7 +21,7 @@ from latingloss.corpus.extra import pa, pl
 from latingloss.corpus.files import MOST_BYTES
 from latingloss.corpus.forms import Forms, Words
 from latingloss.corpus.pieces import Piece
-from latingloss.corpus.schema import FEATURES, SCHEMA
+from latingloss.corpus.schema import FEATURES, PARTS, SCHEMA
 from latingloss.corpus.sources import BadFile, Corpus, Texts
 
 if TYPE_CHECKING:
@@ -29,7 +29,7 @@ if TYPE_CHECKING:
     import pyarrow
 
 _ROWS_A_GROUP = 1 << 17
-_MEASURED = ("zipf", "letters", "syllables", "changed", "clusters", "readings", "difficulty", "guessed")  # as they are
+_MEASURED = (*PARTS.values(), "syllables", "difficulty", "guessed")  # columns that are as the tables have them
 _MOST_PRINTS = 80_000  # of words, kept before the tables are begun anew, so that memory stays flat
 
 
@@ -135,7 +135,6 @@ def _columns(batch: Batch, words: Words, forms: Forms) -> pyarrow.RecordBatch:
         "lemma": _named(forms.lemmas.names, reading["lemma"]),
         "upos": _named(forms.upos.names, reading["upos"]),
         "confidence": pa.array(words.confidence),
-        "cognate_distance": pa.array(reading["distance"]),
         "relative": _named([*forms.relatives.names, None], reading["relative"]),  # -1 is none
     } | {name: pa.array(reading[name]) for name in _MEASURED}
     sets, code = [dict(features) for features in forms.features], reading["features"]

@@ -23,7 +23,7 @@ from latingloss.text.orthography import plain
 from latingloss.text.tokens import tokenize
 
 _UNSEEN = 0.5
-_PRIOR_WORDS = 5_000  # words of the shipped counts put to a corpus: of 500 .. 50,000 best from half to half of CIRCSE
+PRIOR_WORDS = 5_000  # words of the shipped counts put to a corpus: of 500 .. 50,000 best from half to half of CIRCSE
 LABELLED = 3.0  # how many times a word of a treebank is in the shipped counts; see `building.statistics`
 
 
@@ -134,7 +134,7 @@ class Frequencies(NamedTuple):
         """Return how common a lexeme is in these texts, on the Zipf scale."""
         general = 10 ** lexeme_zipf(lexeme) / 1e9
         own = self.counts.get((lexeme.lemma, lexeme.upos), 0.0)
-        return log10((own + _PRIOR_WORDS * general) / (self.words + _PRIOR_WORDS) * 1e9)
+        return log10((own + PRIOR_WORDS * general) / (self.words + PRIOR_WORDS) * 1e9)
 
 
 def per_million(value: float) -> str:

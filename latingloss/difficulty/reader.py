@@ -102,16 +102,18 @@ class Reader:
         if self._frequencies:
             zipf = round(self._frequencies.zipf(lexeme), 3)
             first = found.parts[0].model_copy(update={"value": zipf, "reason": frequency_reason(zipf)})
-            found = Difficulty(score=found.score, parts=(first, *found.parts[1:]))
+            found = found.model_copy(update={"parts": (first, *found.parts[1:])})
+        if self._frequencies or self._weights is not shipped_weights():
             found = reweighed(found, self._weights)
-        if not self._lemmas and self._weights is shipped_weights():
-            return found
-        return self.familiar((printed(lexeme.lemma), lexeme.upos), form, found)
+        return self._if_met((printed(lexeme.lemma), lexeme.upos), form, found) if self._lemmas else found
 
     def familiar(self, entry: Entry, form: str, found: Difficulty) -> Difficulty:
         """Return what a beginner's score of a word becomes for this reader; what is known never makes it higher."""
         if self._weights is not shipped_weights():
             found = reweighed(found, self._weights)
+        return self._if_met(entry, form, found)
+
+    def _if_met(self, entry: Entry, form: str, found: Difficulty) -> Difficulty:
         part = found.parts[0]
         zipf, reason = self._familiar(entry, plain(form), part.value)
         if not reason:
