@@ -58,7 +58,8 @@ class Annotator:
 
     def annotate(self, latin: str, english: str | None = None, *, corrections: Corrections | None = None) -> Document:
         """Annotate a Latin text, with its English rendering if there is one; see `latingloss.annotate`."""
-        return self._document(latin, english, of_texts(latin, english), corrections=corrections)
+        with collector_paused():
+            return self._document(latin, english, of_texts(latin, english), corrections=corrections)
 
     def annotate_tokens(
         self,
@@ -68,8 +69,9 @@ class Annotator:
         corrections: Corrections | None = None,
     ) -> Document:
         """Annotate sentences given as tokens; see `latingloss.annotate_tokens`."""
-        source, rendering, lines = of_tokens(latin_sentences, english)
-        return self._document(source, rendering, lines, corrections=corrections)
+        with collector_paused():
+            source, rendering, lines = of_tokens(latin_sentences, english)
+            return self._document(source, rendering, lines, corrections=corrections)
 
     def _document(
         self, source: str, english: str | None, lines: list[BilingualLine], *, corrections: Corrections | None
@@ -81,12 +83,11 @@ class Annotator:
         sentences = [[t.text for t in line.tokens if t.kind == "word"] for line in lines]
         said = matched.lines or [NOTHING] * len(lines)
         seen: set[tuple[str, str]] = set()
-        with collector_paused():
-            readings = read_narrowed(self.engine, sentences, matched.narrow)
-            passages = tuple(
-                self._passage(line, choices, seen, corrected=corrected)
-                for line, choices, corrected in zip(lines, readings, said, strict=True)
-            )
+        readings = read_narrowed(self.engine, sentences, matched.narrow)
+        passages = tuple(
+            self._passage(line, choices, seen, corrected=corrected)
+            for line, choices, corrected in zip(lines, readings, said, strict=True)
+        )
         return Document(
             source=source, english=english, engine=self.engine.name, passages=passages,
             unmatched_corrections=matched.unmatched,
