@@ -57,7 +57,7 @@ class Annotator:
 
     def annotate(self, latin: str, english: str | None = None, *, corrections: Corrections | None = None) -> Document:
         """Annotate a Latin text, with its English rendering if there is one; see `latingloss.annotate`."""
-        return self._document(latin, english, of_texts(latin, english), corrections=corrections)
+        return self.annotate_lines(of_texts(latin, english), latin, english, corrections=corrections)
 
     def annotate_tokens(
         self,
@@ -68,11 +68,17 @@ class Annotator:
     ) -> Document:
         """Annotate sentences given as tokens; see `latingloss.annotate_tokens`."""
         source, rendering, lines = of_tokens(latin_sentences, english)
-        return self._document(source, rendering, lines, corrections=corrections)
+        return self.annotate_lines(lines, source, rendering, corrections=corrections)
 
-    def _document(
-        self, source: str, english: str | None, lines: list[BilingualLine], *, corrections: Corrections | None
+    def annotate_lines(
+        self,
+        lines: Sequence[BilingualLine],
+        source: str,
+        english: str | None = None,
+        *,
+        corrections: Corrections | None = None,
     ) -> Document:
+        """Annotate a text that is laid out already, as `latingloss.text.bilingual` does it; a passage a line."""
         if not isinstance(corrections, Corrections | None):
             kind = type(corrections).__name__
             raise InputTypeError(f"corrections must be Corrections, not {kind}; latingloss.corrections.read makes them")
