@@ -182,8 +182,9 @@ def annotate(latin: str, english: str | None = None, *, corrections: Corrections
     Lines are paired with the rendering's lines even where their counts differ; blank lines part stanzas; a text
     on one line is taken sentence by sentence. Unknown words get guessed readings of low confidence, never an
     error. What `corrections` say prevails, and helps to read the words around; what they say of words that are not
-    there is told in `Document.unmatched_corrections`. Raises `TextError` (a `ValueError`) for an empty text, one
-    without a Latin letter or one too long, and `InputTypeError` (a `TypeError`) for anything but a string.
+    there, or that have no such form, is told in `Document.unmatched_corrections`. Raises `TextError` (a `ValueError`)
+    for an empty text, one without a Latin letter or one too long, and `InputTypeError` (a `TypeError`) for anything
+    but a string.
 
     >>> doc = annotate("Vesper venit.", "Evening comes.")
     >>> [(w.lemma, w.features.get("Case"), w.gloss) for t in doc.passages[0].tokens for w in t.words][0]
