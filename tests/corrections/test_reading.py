@@ -91,7 +91,7 @@ def test_all_mistakes_are_told_together():
     with pytest.raises(FormatError) as error:
         corrections.read(text, name="x")
     assert [line.split(":")[0] for line in str(error.value).splitlines()] == [
-        "x, line 2, column 16", "x, line 2, column 33", "x, line 3, column 29",
+        "x, line 2, column 17", "x, line 2, column 34", "x, line 3, column 29",
     ]  # fmt: skip
 
 
