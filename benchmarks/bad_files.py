@@ -5,9 +5,13 @@ from __future__ import annotations
 import gzip
 import lzma
 from collections.abc import Callable, Iterator
+from io import BytesIO
 from pathlib import Path
 
-from benchmarks.bad_inputs import BadInput
+import pyarrow
+import pyarrow.parquet
+
+from benchmarks.bad_inputs import BadInput, kept
 from latingloss import corpus, corrections
 from latingloss.corpus import Table
 from latingloss.errors import FormatError
@@ -61,6 +65,14 @@ def formats() -> Iterator[BadInput]:
     }  # fmt: skip
     for name, (given, text, read) in rows.items():
         yield BadInput(f"format-{name}", given, _refused(text, read), FormatError)
+    escapes = "1\tlux" + "\t_" * 7 + "\t" r"Source=\U00110000\ud800"
+    yield BadInput("format-conllu-escape", "CoNLL-U: escapes of no character", lambda _: kept(conllu.read(escapes)))
+
+
+def _parquet() -> bytes:
+    out = BytesIO()
+    pyarrow.parquet.write_table(pyarrow.table({"work": ["a"], "text": ["lux"], "other": [1]}), out)
+    return out.getvalue()
 
 
 def files() -> Iterator[BadInput]:
@@ -83,6 +95,7 @@ def files() -> Iterator[BadInput]:
     yield row("utf16.txt", "a file in UTF-16", "glória".encode("utf-16"))
     yield row("texts.zip", "a zip file", b"PK\x03\x04")
     yield row("texts.parquet", "a Parquet file that is none", b"PAR1PAR1")
+    yield row("name.parquet", "a Parquet file with a name that is not UTF-8", _parquet().replace(b"other", b"oth\xf7r"))
     yield row("texts.csv", "a CSV file without the column", b"a,b\n1,2\n")
     yield row("texts.jsonl", "JSON Lines with a list", b"[1]\n")
     yield BadInput(

@@ -95,6 +95,7 @@ TEXTS = {
     "xml": ("XML with an entity declared", '<!DOCTYPE x [<!ENTITY a "lux">]><x>&a;</x> ]]> <![CDATA[ lux'),
     "formula": ("formulas for spreadsheets", '=cmd|"/c calc"!A1 +lux -nox @lux \t=1+1'),
     "comment-lines": ("lines like CoNLL-U's own", "# text = lux\n1\tlux\tlux\tNOUN\t_\t_\t0\troot\t_\t_\n\n# newpar"),
+    "modifiers": ("modifier letters and iteration marks alone", "lux ʰ ˈ 々 ʼ nox"),
     "hangul": ("letters of other scripts alone but for one", "한국어 a 日本語"),
 }
 

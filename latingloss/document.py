@@ -196,7 +196,9 @@ class Document(Record):
     engine: str = Field(default="built-in", description="name of the engine that chose the readings")
     passages: tuple[Passage, ...] = Field(description="in the order of the source")
     unmatched_corrections: tuple[str, ...] = Field(
-        default=(), description="corrections whose passage, word or English was not found, in plain English"
+        default=(),
+        description="corrections whose passage, word or English was not found, or whose word has no such form (it is "
+        "read so all the same), in plain English",
     )
 
     def _repr_html_(self) -> str:

@@ -59,7 +59,7 @@ class Annotator:
     def annotate(self, latin: str, english: str | None = None, *, corrections: Corrections | None = None) -> Document:
         """Annotate a Latin text, with its English rendering if there is one; see `latingloss.annotate`."""
         with collector_paused():
-            return self._document(latin, english, of_texts(latin, english), corrections=corrections)
+            return self.annotate_lines(of_texts(latin, english), latin, english, corrections=corrections)
 
     def annotate_tokens(
         self,
@@ -71,11 +71,17 @@ class Annotator:
         """Annotate sentences given as tokens; see `latingloss.annotate_tokens`."""
         with collector_paused():
             source, rendering, lines = of_tokens(latin_sentences, english)
-            return self._document(source, rendering, lines, corrections=corrections)
+            return self.annotate_lines(lines, source, rendering, corrections=corrections)
 
-    def _document(
-        self, source: str, english: str | None, lines: list[BilingualLine], *, corrections: Corrections | None
+    def annotate_lines(
+        self,
+        lines: Sequence[BilingualLine],
+        source: str,
+        english: str | None = None,
+        *,
+        corrections: Corrections | None = None,
     ) -> Document:
+        """Annotate a text that is laid out already, as `latingloss.text.bilingual` does it; a passage a line."""
         if not isinstance(corrections, Corrections | None):
             kind = type(corrections).__name__
             raise InputTypeError(f"corrections must be Corrections, not {kind}; latingloss.corrections.read makes them")
@@ -83,11 +89,12 @@ class Annotator:
         sentences = [[t.text for t in line.tokens if t.kind == "word"] for line in lines]
         said = matched.lines or [NOTHING] * len(lines)
         seen: set[tuple[str, str]] = set()
-        readings = read_narrowed(self.engine, sentences, matched.narrow)
-        passages = tuple(
-            self._passage(line, choices, seen, corrected=corrected)
-            for line, choices, corrected in zip(lines, readings, said, strict=True)
-        )
+        with collector_paused():
+            readings = read_narrowed(self.engine, sentences, matched.narrow)
+            passages = tuple(
+                self._passage(line, choices, seen, corrected=corrected)
+                for line, choices, corrected in zip(lines, readings, said, strict=True)
+            )
         return Document(
             source=source, english=english, engine=self.engine.name, passages=passages,
             unmatched_corrections=matched.unmatched,
@@ -178,8 +185,9 @@ def annotate(latin: str, english: str | None = None, *, corrections: Corrections
     Lines are paired with the rendering's lines even where their counts differ; blank lines part stanzas; a text
     on one line is taken sentence by sentence. Unknown words get guessed readings of low confidence, never an
     error. What `corrections` say prevails, and helps to read the words around; what they say of words that are not
-    there is told in `Document.unmatched_corrections`. Raises `TextError` (a `ValueError`) for an empty text, one
-    without a Latin letter or one too long, and `InputTypeError` (a `TypeError`) for anything but a string.
+    there, or that have no such form, is told in `Document.unmatched_corrections`. Raises `TextError` (a `ValueError`)
+    for an empty text, one without a Latin letter or one too long, and `InputTypeError` (a `TypeError`) for anything
+    but a string.
 
     >>> doc = annotate("Vesper venit.", "Evening comes.")
     >>> [(w.lemma, w.features.get("Case"), w.gloss) for t in doc.passages[0].tokens for w in t.words][0]

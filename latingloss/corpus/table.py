@@ -60,7 +60,7 @@ def read_parquet(path: Path, work: str, columns: Table) -> Iterator[Piece]:
                 works = batch.column(columns.work).to_pylist() if columns.work else [None] * len(batch)
                 texts = batch.column(columns.text).cast(pa.string()).to_pylist()
                 yield from (Piece(work if w is None else str(w), t) for t, w in zip(texts, works, strict=True) if t)
-    except (pa.ArrowException, OSError) as error:
+    except (pa.ArrowException, OSError, UnicodeDecodeError) as error:  # the last for names that are not UTF-8
         raise FormatError(f"{path}: cannot be read as Parquet: {error}") from error
 
 

@@ -7,7 +7,7 @@ from functools import partial
 from typing import NamedTuple
 
 from latingloss.corrections.models import Corrections, LineCorrections, WordCorrection, line_key, named
-from latingloss.corrections.narrowing import narrowed, narrows
+from latingloss.corrections.narrowing import impossible, narrowed, narrows
 from latingloss.engines import Narrowing
 from latingloss.engines.builtin import word_parts
 from latingloss.text.orthography import plain
@@ -52,7 +52,7 @@ NOTHING: OfLine = {}
 
 
 def match(corrections: Corrections, lines: Sequence[Line]) -> Matched:
-    """Find the words that corrections are about; what no longer matches is named."""
+    """Find the words that corrections are about; what does not match, or cannot be so read, is named."""
     found: list[_Said] = [{} for _ in lines]
     spots = [_spots(line.tokens, line.words) for line in lines]
     lost: list[str] = []
@@ -148,11 +148,16 @@ def _placed(found: _Said, line: Line, lost: list[str]) -> OfLine:
     if not found:
         return NOTHING
     placed: OfLine = {}
+    printed = " ".join(line.tokens)
     for spot, correction in sorted(found.items(), key=lambda item: item[0][:2]):
+        where = f"line {printed!r}, word {correction.word!r}"
+        form = word_parts(line.tokens[spot.token])[spot.word]
+        if narrows(correction) and (problem := impossible(correction, form)):
+            lost.append(f"{where}: {problem}, as far as latingloss knows; it is read as you say")
         english = None if correction.english is None else find_english(correction.english, line.rendering)
         if english is None and correction.english is not None:
             words = " ".join(correction.english)
-            lost.append(f"line {' '.join(line.tokens)!r}, word {correction.word!r}: {words!r} is not in the rendering")
+            lost.append(f"{where}: {words!r} is not in the rendering")
         placed.setdefault(spot.token, []).append(Placed(spot.word, correction, english))
     return placed
 

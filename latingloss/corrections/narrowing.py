@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from latingloss.corrections.models import WordCorrection
+from latingloss.corrections.models import WordCorrection, feature_text
 from latingloss.morphology.endings import Features
 from latingloss.morphology.inflection import forms_of
 from latingloss.morphology.lexicon import Lexeme, find
-from latingloss.morphology.ranking import Candidate, same_kind
+from latingloss.morphology.ranking import Candidate, candidates, same_kind
 from latingloss.text.orthography import plain, printed, without_lengths
 
 # what is left out of a reading that no paradigm has, where the model needs it
@@ -40,6 +40,28 @@ def narrowed(correction: WordCorrection, found: Sequence[Candidate]) -> tuple[Ca
         found = [c for c in found if c.lexeme in lexemes] or found
     fitting = _fitting(found, correction) if lexemes else []
     return tuple(_as_spelled(c, correction.lemma) for c in fitting or _made(correction, found, lexemes))
+
+
+def impossible(correction: WordCorrection, form: str) -> str:
+    """Return why a form cannot be read as a correction says, as far as is known; empty if it can.
+
+    What is not in the lexicon may be anything.
+
+    >>> impossible(WordCorrection(word="salva", lemma="amo"), "salva")
+    "'salva' is no form of amo"
+    >>> impossible(WordCorrection(word="noctem", features={"Case": "Gen"}), "noctem")
+    "'noctem' cannot be Case=Gen"
+    """
+    found = candidates(form)
+    if correction.lemma:
+        lexemes = _of_lemma([c.lexeme for c in found], correction.lemma)
+        if not lexemes and _of_lemma(find(correction.lemma), correction.lemma):
+            return f"{form!r} is no form of {correction.lemma}"
+        found = tuple(c for c in found if c.lexeme in lexemes)
+    if all(c.guessed for c in found) or _fitting(found, correction):
+        return ""
+    said = filter(None, (correction.upos, feature_text(correction.features or {})))
+    return f"{form!r} cannot be {' '.join(said)}"
 
 
 def _as_spelled(candidate: Candidate, lemma: str | None) -> Candidate:

@@ -18,6 +18,7 @@ from latingloss.errors import FormatError
 from latingloss.text.checking import check_string, check_whole
 
 _MOST_CHARACTERS = 1_000_000
+_MOST_TOLD = 10  # mistakes at a time
 _DEEPEST = 6
 # what is wanted where, by pydantic's name of the mistake
 _WANTED = {
@@ -41,7 +42,8 @@ def read(text: str, *, name: str = "corrections") -> Corrections:
     """Read corrections; `name` says in messages which text it is, such as the file's name.
 
     Raises `FormatError` with line and column if the text is not YAML, has anchors, tags or keys that are not known,
-    or says of a word what cannot be said; `InputTypeError` for anything but `str`.
+    or says of a word what cannot be said, up to ten mistakes at a time, each on a line; `InputTypeError` for anything
+    but `str`.
 
     >>> read("everywhere: [{word: Cecilia, lemma: Caecilia}]").everywhere[0].lemma
     'Caecilia'
@@ -103,6 +105,7 @@ class _Built:
         self.name = name
         self.places: dict[_Path, _Place] = {(): (1, 1)}
         self.keys: dict[_Path, _Place] = {}
+        self.noted: list[tuple[_Place, str]] = []
         try:
             self.value = self._document(yaml.parse(text, Loader=yaml.SafeLoader))
         except yaml.MarkedYAMLError as error:
@@ -113,22 +116,34 @@ class _Built:
             place = before.count("\n") + 1, len(before) - before.rfind("\n")
             said = f"character U+{error.character:04X}, which no YAML text has; take it out"
             raise self._wrong(place, said) from None
+        if self.noted:
+            raise self._told()
 
     def error(self, found: ValidationError) -> FormatError:
-        """Return what the models say is wrong as an error with its place."""
-        first = found.errors(include_url=False)[0]
-        path: _Path = (*first["loc"], *first.get("ctx", {}).get("at", ()))
-        if first["type"] == "extra_forbidden":
+        """Return what the models say is wrong as one error, each mistake with its place."""
+        self.noted = [self._mistake(one) for one in found.errors(include_url=False)]
+        return self._told()
+
+    def _mistake(self, found: Any) -> tuple[_Place, str]:
+        path: _Path = (*found["loc"], *found.get("ctx", {}).get("at", ()))
+        if found["type"] == "extra_forbidden":
             keys = ", ".join(_model_at(path).model_fields)
-            return self._wrong(self.keys[path], f"no key {path[-1]!r}; the keys are {keys}")
-        wanted = _WANTED.get(first["type"])
-        said = wanted.format(path[-1] if path else "") if wanted else first["msg"]
+            return self.keys[path], f"no key {path[-1]!r}; the keys are {keys}"
+        wanted = _WANTED.get(found["type"])
+        said = wanted.format(path[-1] if path else "") if wanted else found["msg"]
         while path not in self.places:
             path = path[:-1]
-        return self._wrong(self.places[path], said)
+        return self.places[path], said
 
     def _wrong(self, place: _Place, said: str) -> FormatError:
-        return FormatError(f"{self.name}, line {place[0]}, column {place[1]}: {said}")
+        """Return the error of a mistake after which nothing can be read, with what was noted before."""
+        self.noted.append((place, said))
+        return self._told()
+
+    def _told(self) -> FormatError:
+        told = [f"{self.name}, line {line}, column {column}: {said}" for (line, column), said in sorted(self.noted)]
+        more = [f"{self.name}: {len(told) - _MOST_TOLD} more mistakes"] if len(told) > _MOST_TOLD else []
+        return FormatError("\n".join([*told[:_MOST_TOLD], *more]))
 
     def _document(self, events: Iterator[yaml.Event]) -> Any:
         value = None
@@ -145,9 +160,11 @@ class _Built:
     def _node(self, event: yaml.Event, events: Iterator[yaml.Event], path: _Path) -> Any:
         place = self.places[path] = _place(event.start_mark)
         if isinstance(event, yaml.AliasEvent) or getattr(event, "anchor", None):
-            raise self._wrong(place, "an anchor (&) or alias (*); write it out, or put text into quotes")
-        if getattr(event, "tag", None):
-            raise self._wrong(place, f"a tag, {event.tag!r}; take it out, or put text into quotes")  # type: ignore[attr-defined]
+            self.noted.append((place, "an anchor (&) or alias (*); write it out, or put text into quotes"))
+        if tag := getattr(event, "tag", None):
+            self.noted.append((place, f"a tag, {tag!r}; take it out, or put text into quotes"))
+        if isinstance(event, yaml.AliasEvent):
+            return None
         if isinstance(event, yaml.ScalarEvent):
             return None if event.style is None and event.value in _NULLS else event.value
         if len(path) > _DEEPEST:
@@ -168,7 +185,7 @@ class _Built:
                 raise self._wrong(place, "a list or mapping as key; give a word")
             key = event.value
             if key in pairs:
-                raise self._wrong(place, f"{key!r} comes twice; write it once")
+                self.noted.append((place, f"{key!r} comes twice; write it once"))
             self.keys[*path, key] = place
             pairs[key] = self._node(next(events), events, (*path, key))
         return pairs

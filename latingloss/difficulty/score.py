@@ -111,7 +111,7 @@ def difficulty(form: str, candidate: Candidate) -> Difficulty:
     `Reader`.
     """
     runs, ways = clusters(candidate.form), ways_of(form)
-    return _scored(plain(form), candidate.lexeme, syllables=_syllables(candidate.form), runs=runs, ways=ways)
+    return _scored(plain(form), candidate.lexeme, syllables=syllable_count(candidate.form), runs=runs, ways=ways)
 
 
 def reweighed(found: Difficulty, weights: Mapping[str, Weight]) -> Difficulty:
@@ -128,11 +128,6 @@ def scored(parts: tuple[DifficultyPart, ...]) -> Difficulty:
     """
     total = sum(part.effect for part in parts)
     return Difficulty(score=round(1 / (1 + exp(-SPREAD * total)), 4), parts=parts)
-
-
-def _syllables(form: str) -> int:
-    """Count the syllables of a token, which may have been given with spaces in it."""
-    return sum(syllable_count(part) for part in form.split() if any(c.isalpha() for c in part))
 
 
 @lru_cache(maxsize=100_000)

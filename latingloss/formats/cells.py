@@ -7,7 +7,7 @@ import unicodedata
 
 from latingloss.text.tokens import word_text
 
-_ESCAPE = re.compile(r"\\(?:[spntr\\]|x[0-9a-f]{2}|u[0-9a-f]{4}|U[0-9a-f]{8})")
+_ESCAPE = re.compile(r"\\(?:[spntr\\]|x[0-9a-f]{2}|u(?!d[89a-f])[0-9a-f]{4}|U00(?:0[0-9a-f]|10)[0-9a-f]{4})")
 UNPRINTABLE = "\ufffd"
 _NAMED = {"\\s": " ", "\\p": "|"}
 

@@ -1,25 +1,27 @@
 """Documents of other libraries: texts that Stanza, spaCy or CLTK has cut already become a `Document`.
 
-Their tokens, sentences and offsets are kept, their tags are not: the readings are those of latingloss. No such
-library is imported; what is read of its objects is named in each function.
+Their tokens, sentences and offsets are kept, their tags are not: the readings are those of the annotator's engine. No
+such library is imported; what is read of its objects is named in each function. `english` is a rendering of the whole
+text, as in `latingloss.annotate`; sentences that one of its lines renders become one passage.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Sequence
 from itertools import groupby
 from typing import Any
 
-from latingloss.document import Document, Passage, Token
+from latingloss.document import Document
 from latingloss.errors import InputTypeError, TextError
-from latingloss.pipeline import Annotator, annotate_tokens
+from latingloss.pipeline import Annotator
+from latingloss.text.bilingual import BilingualLine, kind_of, of_tokens, with_rendering
 from latingloss.text.checking import check_string, check_whole
-from latingloss.text.tokens import tokenize
+from latingloss.text.tokens import Span, tokenize
 
 _Span = tuple[int, int]
 
 
-def from_stanza(document: Any, *, annotator: Annotator | None = None) -> Document:
+def from_stanza(document: Any, *, english: str | None = None, annotator: Annotator | None = None) -> Document:
     """Annotate a Stanza document: its tokens (ranges stay whole), a passage a sentence.
 
     Reads `text`, `sentences`, their `tokens`, and of these `text`, `start_char` and `end_char`. A document without a
@@ -29,12 +31,13 @@ def from_stanza(document: Any, *, annotator: Annotator | None = None) -> Documen
     _need(document, "stanza.Document", ("text", "sentences"))
     tokens = [list(sentence.tokens) for sentence in document.sentences]
     if document.text is None:
-        return _annotate([[token.text for token in sentence] for sentence in tokens], annotator)
+        source, _, lines = of_tokens([[token.text for token in sentence] for sentence in tokens], None)
+        return _annotated(source, lines, english, annotator)
     spans = [[(token.start_char, token.end_char) for token in sentence] for sentence in tokens]
-    return _placed(document.text, spans, annotator)
+    return _annotated(document.text, _laid_out(document.text, spans), english, annotator)
 
 
-def from_spacy(document: Any, *, annotator: Annotator | None = None) -> Document:
+def from_spacy(document: Any, *, english: str | None = None, annotator: Annotator | None = None) -> Document:
     """Annotate a spaCy document: its tokens but for white space, a passage a sentence; one passage if it has none.
 
     Reads `text`, `has_annotation`, `sents`, and of the tokens `idx` and `is_space`. Raises `InputTypeError` for
@@ -43,10 +46,10 @@ def from_spacy(document: Any, *, annotator: Annotator | None = None) -> Document
     _need(document, "spacy.tokens.Doc", ("text", "has_annotation", "sents"))
     sentences = document.sents if document.has_annotation("SENT_START") else [document]
     spans = [[(token.idx, token.idx + len(token)) for token in one if not token.is_space] for one in sentences]
-    return _placed(document.text, spans, annotator)
+    return _annotated(document.text, _laid_out(document.text, spans), english, annotator)
 
 
-def from_cltk(document: Any, *, annotator: Annotator | None = None) -> Document:
+def from_cltk(document: Any, *, english: str | None = None, annotator: Annotator | None = None) -> Document:
     """Annotate a CLTK document (`Doc`, 1.x or 2.x): its words, a passage a sentence.
 
     Reads `raw`, `normalized_text`, `words`, and of these `string` and `index_sentence`. The source is the raw text, or
@@ -59,7 +62,7 @@ def from_cltk(document: Any, *, annotator: Annotator | None = None) -> Document:
     ]
     for source in (document.raw, getattr(document, "normalized_text", None)):
         if isinstance(source, str) and (spans := _found(source, sentences)) is not None:
-            return _placed(source, spans, annotator)
+            return _annotated(source, _laid_out(source, spans), english, annotator)
     raise TextError("the words of the CLTK document stand neither in its raw nor in its normalized_text, in order")
 
 
@@ -69,8 +72,10 @@ def _need(document: object, name: str, attributes: Sequence[str]) -> None:
         raise InputTypeError(f"document must be a {name}, not {kind}, which has no {', '.join(missing)}")
 
 
-def _annotate(sentences: Sequence[Sequence[str]], annotator: Annotator | None) -> Document:
-    return annotator.annotate_tokens(sentences) if annotator else annotate_tokens(sentences)
+def _annotated(source: str, lines: list[BilingualLine], english: str | None, annotator: Annotator | None) -> Document:
+    if english is not None:
+        lines = with_rendering(source, english, lines)
+    return (annotator or Annotator()).annotate_lines(lines, source, english)
 
 
 def _found(source: str, sentences: Iterable[Sequence[str]]) -> list[list[_Span]] | None:
@@ -88,24 +93,21 @@ def _found(source: str, sentences: Iterable[Sequence[str]]) -> list[list[_Span]]
     return spans
 
 
-def _placed(source: object, sentences: Sequence[Sequence[_Span]], annotator: Annotator | None) -> Document:
-    """Annotate the tokens at the given places of a text; what stands between them and is no space is cut too."""
+def _laid_out(source: object, sentences: Sequence[Sequence[_Span]]) -> list[BilingualLine]:
+    """Lay out the tokens at the given places of a text; what stands between them and is no space is cut too."""
     check_string(source, "text")
     assert isinstance(source, str)
     check_whole(source, "text")
-    rows = _whole(source, [list(sentence) for sentence in sentences if sentence])
-    if not rows:
-        raise TextError("the document has no tokens; give one with at least one word")
-    found = _annotate([[source[start:end] for start, end in row] for row in rows], annotator)
-    passages: list[Passage] = []
+    lines: list[BilingualLine] = []
     stanza, at = 0, 0
-    for passage, row in zip(found.passages, rows, strict=True):
-        stanza += bool(passages) and source.count("\n", at, row[0][0]) > 1
+    for row in _whole(source, [list(sentence) for sentence in sentences if sentence]):
+        stanza += bool(lines) and source.count("\n", at, row[0][0]) > 1
         at = row[-1][1]
-        tokens = tuple(_moved(passage.tokens, row))
-        place = {"start": row[0][0], "end": at, "stanza": stanza}
-        passages.append(passage.model_copy(update=place | {"tokens": tokens}))
-    return found.model_copy(update={"source": source, "passages": tuple(passages)})
+        spans = [Span(source[start:end], start, end, kind_of(source[start:end])) for start, end in row]
+        lines.append(BilingualLine(row[0][0], at, stanza, spans, []))
+    if not lines:
+        raise TextError("the document has no tokens; give one with at least one word")
+    return lines
 
 
 def _whole(source: str, rows: list[list[_Span]]) -> list[list[_Span]]:
@@ -124,8 +126,3 @@ def _whole(source: str, rows: list[list[_Span]]) -> list[list[_Span]]:
     if out:
         out[-1] += [(span.start, span.end) for span in tokenize(source[at:], offset=at)]
     return out
-
-
-def _moved(tokens: Iterable[Token], row: Iterable[_Span]) -> Iterator[Token]:
-    for token, (start, end) in zip(tokens, row, strict=True):
-        yield token.model_copy(update={"start": start, "end": end})

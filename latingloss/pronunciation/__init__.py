@@ -14,7 +14,7 @@ from latingloss.errors import InputTypeError, OptionError, TextError
 from latingloss.pronunciation import classical, ecclesiastical
 from latingloss.pronunciation.respelling import build_up_steps, respell
 from latingloss.pronunciation.sounds import speech_sounds
-from latingloss.pronunciation.spelling import Spelling, read_spelling
+from latingloss.pronunciation.spelling import Spelling, has_letters, read_spelling
 from latingloss.pronunciation.stress import find_stress
 from latingloss.pronunciation.syllables import syllable_starts
 
@@ -60,13 +60,14 @@ def build_up(word: str, tradition: str = "ecclesiastical", *, enclitic: str = ""
 
 
 @lru_cache(maxsize=1 << 16)
-def syllable_count(word: str) -> int:
-    """Return how many syllables a word has; takes and raises what `pronounce` does.
+def syllable_count(text: str) -> int:
+    """Return how many syllables a word has, or several words together; 0 for what has no letter to pronounce.
 
     >>> syllable_count("laudāmus"), syllable_count("iam"), syllable_count("poëta"), syllable_count("lingua")
     (3, 1, 3, 2)
     """
-    return len(syllable_starts(speech_sounds(read_spelling(word))))
+    words = (word for word in text.split() if has_letters(word))
+    return sum(len(syllable_starts(speech_sounds(read_spelling(word)))) for word in words)
 
 
 @lru_cache(maxsize=1 << 14)

@@ -63,6 +63,15 @@ def read_spelling(word: str) -> Spelling:
     )
 
 
+def has_letters(word: str) -> bool:
+    """Tell whether there is a letter to pronounce; modifier letters such as ʰ are none.
+
+    >>> has_letters("lux"), has_letters("ʰ"), has_letters("…")
+    (True, False, False)
+    """
+    return _LETTERS_ONLY.fullmatch(word) is not None or bool(_clusters(word))
+
+
 def _plainly(word: str) -> Spelling:
     """Read a word of Latin letters with no marks but macrons, all at once for speed."""
     return Spelling(

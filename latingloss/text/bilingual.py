@@ -25,7 +25,21 @@ class BilingualLine(NamedTuple):
 def of_texts(latin: str, english: str | None) -> list[BilingualLine]:
     """Lay two texts out; raise `TextError` or `InputTypeError` for what cannot be read."""
     check(latin, "latin")
-    return _latin_lines(latin) if english is None else _paired_lines(latin, check(english, "english"))
+    if english is not None:
+        return _paired_lines(latin, check(english, "english"), tokenize(latin))
+    found = lines(latin)
+    tokens = _spans_within(found, tokenize(latin))
+    return [BilingualLine(*line, spans, []) for line, spans in zip(found, tokens, strict=True)]
+
+
+def with_rendering(latin: str, english: str, given: list[BilingualLine]) -> list[BilingualLine]:
+    """Return lines of a text with the rendering set beside them; those that one of its lines renders are made one.
+
+    Raises `TextError` or `InputTypeError` for an English text that cannot be read.
+    """
+    rows = [Line(line.start, line.end, line.stanza) for line in given]
+    spans = [span for line in given for span in line.tokens]
+    return _paired_lines(latin, check(english, "english"), spans, rows=rows)
 
 
 def of_tokens(
@@ -44,17 +58,12 @@ def of_tokens(
     return source, rendering if english is not None else None, found
 
 
-def _latin_lines(latin: str) -> list[BilingualLine]:
-    found = lines(latin)
-    tokens = _spans_within(found, tokenize(latin))
-    return [BilingualLine(*line, spans, []) for line, spans in zip(found, tokens, strict=True)]
-
-
-def _paired_lines(latin: str, english: str) -> list[BilingualLine]:
+def _paired_lines(
+    latin: str, english: str, spans: Sequence[Span], *, rows: list[Line] | None = None
+) -> list[BilingualLine]:
     """Passages with their renderings; a rendering line without Latin goes with the passage before it."""
-    pairs = pair_texts(latin, english)
-    rows = [row for row, _ in pairs if row]
-    latin_spans = iter(_spans_within(rows, tokenize(latin)))
+    pairs = pair_texts(latin, english, rows=rows)
+    latin_spans = iter(_spans_within([row for row, _ in pairs if row], spans))
     english_spans = iter(_spans_within([column for _, column in pairs if column], tokenize_english(english)))
     found: list[BilingualLine] = []
     leading: list[Span] = []
@@ -79,8 +88,18 @@ def _spans_within(lines: Sequence[Line], spans: Sequence[Span]) -> list[list[Spa
     return out
 
 
+def kind_of(token: str, cut: Callable[[str], list[Span]] = tokenize) -> Kind:
+    """Return the kind of a given token: that of its first part when cut.
+
+    >>> kind_of("lux"), kind_of("?!")
+    ('word', 'punctuation')
+    """
+    pieces = cut(token)
+    return pieces[0].kind if pieces else "sign"
+
+
 def _joined(sentences: Sequence[Sequence[str]], cut: Callable[[str], list[Span]]) -> tuple[str, list[list[Span]]]:
-    """Lay given tokens out as a text; the kind of a token is that of its first part when cut."""
+    """Lay given tokens out as a text."""
     spans: list[list[Span]] = []
     kinds: dict[str, Kind] = {}
     at = 0
@@ -88,8 +107,7 @@ def _joined(sentences: Sequence[Sequence[str]], cut: Callable[[str], list[Span]]
         row = []
         for token in sentence:
             if token not in kinds:
-                pieces = cut(token)
-                kinds[token] = pieces[0].kind if pieces else "sign"
+                kinds[token] = kind_of(token, cut)
             row.append(Span(token, at, at + len(token), kinds[token]))
             at += len(token) + 1
         if not sentence:

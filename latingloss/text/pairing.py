@@ -57,22 +57,29 @@ def pair(
 
 
 def pair_texts(
-    latin: str, english: str, *, lexical: Callable[[str, str], float] | None = None
+    latin: str,
+    english: str,
+    *,
+    rows: list[Line] | None = None,
+    lexical: Callable[[str, str], float] | None = None,
 ) -> list[tuple[Line | None, Line | None]]:
     """Cut a Latin text and its English rendering into lines and pair them.
 
     The English is cut finer, at sentences, clauses or commas, where that brings the counts nearer; so is the
     Latin if the English has twice its lines. Each pair gives where the Latin and the English stand in their texts;
-    None stands for a line without counterpart. `lexical` takes a Latin and an English line.
+    None stands for a line without counterpart. `rows` gives the Latin lines, which are then cut no finer. `lexical`
+    takes a Latin and an English line.
 
     >>> pairs = pair_texts("Sol occidit,\\nluna surgit.", "The sun sets, the moon rises.")
     >>> [english for _, english in pairs]
     [Line(start=0, end=13, stanza=0), Line(start=14, end=29, stanza=0)]
     """
-    rows, columns = lines(latin), lines(english)
-    if len(columns) >= 2 * len(rows):
-        rows = _finer(latin, rows, len(columns))
-    elif len(columns) < len(rows):
+    columns = lines(english)
+    if rows is None:
+        rows = lines(latin)
+        if len(columns) >= 2 * len(rows):
+            rows = _finer(latin, rows, len(columns))
+    if len(columns) < len(rows):
         columns = _finer(english, columns, len(rows))
     texts = [latin[a:b] for a, b, _ in rows], [english[a:b] for a, b, _ in columns]
     beads = pair(

@@ -16,7 +16,8 @@ from typing import Literal, NamedTuple
 Kind = Literal["word", "number", "punctuation", "sign"]
 
 HYPHENS = "-‐\u00ad"
-INVISIBLE = "\u00ad\u200b\u200c\u200d\u2060\ufeff"  # soft hyphen, zero-width characters, byte-order mark
+_WITHIN = "\u00ad\u200c\u200d\u2060\ufeff"  # a word may have: soft hyphen, joiners, byte-order mark
+INVISIBLE = f"{_WITHIN}\u200b"  # the zero-width space parts words (Unicode UAX #14, class ZW)
 _MARK = "[\u0300-\u036f\u0483-\u0489\u1ab0-\u1aff\u1dc0-\u1dff\u20d0-\u20ff\ufe20-\ufe2f]"  # combining
 # superscripts, fractions, one-character Roman and circled numerals, which Python's \w counts as letters
 _NUMERAL = (
@@ -24,11 +25,11 @@ _NUMERAL = (
 )
 _LETTER = rf"[^\W\d_{_NUMERAL}]"
 _BREAK = rf"[{HYPHENS}][ \t\u00a0]*(?:\r\n|[\n\r\x0b\x85\u2028])[ \t\u00a0]*"  # hyphen at the end of a line
-_HALF = rf"{_LETTER}+(?:{_MARK}+{_LETTER}*|[{INVISIBLE}'’]+{_LETTER}+)*"
+_HALF = rf"{_LETTER}+(?:{_MARK}+{_LETTER}*|[{_WITHIN}'’]+{_LETTER}+)*"
 _WORD = rf"{_HALF}(?:{_BREAK}{_HALF})*"
 _LATIN = re.compile(
     rf"(?P<sign>[℣℟]|[VR][/\u0337\u0338](?!{_LETTER}))"
-    rf"|(?P<roman>[IVXLCDM]+(?!{_LETTER}|{_MARK}|[{INVISIBLE}'’]+{_LETTER}|{_BREAK}{_LETTER}))"
+    rf"|(?P<roman>[IVXLCDM]+(?!{_LETTER}|{_MARK}|[{_WITHIN}'’]+{_LETTER}|{_BREAK}{_LETTER}))"
     rf"|(?P<word>{_WORD})"
     rf"|(?P<number>[\d{_NUMERAL}]+)"
     rf"|(?P<punctuation>\.\.+|--+)"

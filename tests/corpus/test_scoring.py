@@ -186,6 +186,13 @@ def test_no_words_give_no_rows(tmp_path: Path) -> None:
     assert write_parquet([], tmp_path / "none.parquet") == 0
 
 
+@given(st.text(st.characters(categories=["L", "M", "P", "Zs"]), max_size=30))
+def test_any_text_is_scored(text: str) -> None:
+    rows = [row for frame in score([("w", text)]) for row in frame.iter_rows(named=True)]
+    words = [span for span in tokenize(text) if span.kind == "word"]
+    assert {(row["start"], row["end"]) for row in rows} == {(span.start, span.end) for span in words}
+
+
 def test_without_the_extra_the_command_is_named(monkeypatch: pytest.MonkeyPatch) -> None:
     import sys
 

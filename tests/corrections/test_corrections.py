@@ -55,6 +55,12 @@ def test_the_author_is_right_where_no_form_is():
     assert word.words[0].lemma == "Flabrīgō" and word.words[0].guessed
 
 
+def test_what_is_not_known_may_be_anything():
+    for lemma, features in (("Flabrīgō", None), (None, "Case=Loc"), ("nox", None)):
+        correction = said("Flabrigo", word="flabrigo 1", lemma=lemma, features=features, note="x")
+        assert bool(annotated(correction, "Flabrigo canit.", None).unmatched_corrections) == (lemma == "nox")
+
+
 def test_links_are_the_author_s_and_weigh_on_no_other_word():
     found = annotated(said(word="quietam", english=["night"]))
     passage = found.passages[0]
@@ -113,6 +119,14 @@ def test_everywhere_and_its_line_which_prevails():
         (said(word="diem", note="x"), "passage 'Da nobis, Domine', word 'diem': not in the line"),
         (said("et", word="et 3", note="x"), "passage 'et', word 'et 3': it is in the line only 2 times"),
         (said(word="noctem", english=["darkness"]), "'darkness' is not in the rendering"),
+        (
+            said(word="noctem", features="Case=Gen"),
+            "'noctem' cannot be Case=Gen, as far as latingloss knows; it is read as you say",
+        ),
+        (
+            said(word="noctem", lemma="amo"),
+            "'noctem' is no form of amo, as far as latingloss knows; it is read as you say",
+        ),
         (Corrections(everywhere=(WordCorrection(word="lux", note="x"),)), "everywhere, word 'lux': not in the text"),
     ],
 )
@@ -131,7 +145,7 @@ def test_a_beginning_that_two_lines_share_is_named():
 @given(OTHERS, OTHERS)
 def test_corrections_hold_while_other_lines_change(before, after):
     line = "Da nobis, Domine, noctem quietam."
-    given = said("Da nobis Domine", word="quietam", features="Case=Abl", gloss="x", note="y")
+    given = said("Da nobis Domine", word="quietam", features="Case=Acc", gloss="x", note="y")
     alone, among = (
         annotated(given, "\n".join(lines), None) for lines in ([line], [*before, "Sol lucet.", line, "Pax.", *after])
     )

@@ -86,6 +86,24 @@ def test_what_is_wrong_is_told_with_its_place(text, place, told):
     assert str(error.value).startswith(where) and told in str(error.value)
 
 
+def test_all_mistakes_are_told_together():
+    text = "everywhere:\n  - {word: lux, lema: lux, upos: Noun}\n  - {word: nox, difficulty: 2}\n"
+    with pytest.raises(FormatError) as error:
+        corrections.read(text, name="x")
+    assert [line.split(":")[0] for line in str(error.value).splitlines()] == [
+        "x, line 2, column 17", "x, line 2, column 34", "x, line 3, column 29",
+    ]  # fmt: skip
+
+
+@pytest.mark.parametrize("entry", ["  - {word: lux, lema: lux}\n", "  - {word: !!str lux, note: x}\n", "  - *a\n"])
+def test_ten_mistakes_are_told_and_how_many_more(entry):
+    with pytest.raises(FormatError) as error:
+        corrections.read("everywhere:\n" + entry * 12)
+    told = str(error.value).splitlines()
+    assert [line.split(",")[1] for line in told[:-1]] == [f" line {number}" for number in range(2, 12)]
+    assert told[-1] == "corrections: 2 more mistakes"
+
+
 @pytest.mark.parametrize("text", ["", "# nothing yet", "passages: []", "everywhere: []"])
 def test_nothing_said(text):
     assert corrections.read(text) == Corrections()

@@ -113,6 +113,8 @@ class TestStanza:
         rows = "1\tNox\t_\t_\t_\t_\t0\troot\t_\t_\n2\tvenit\t_\t_\t_\t_\t1\tdep\t_\t_\n\n"
         document = from_stanza(conll.CoNLL.conll2doc(input_str=rows))
         assert document == annotate_tokens([["Nox", "venit"]])
+        document = from_stanza(conll.CoNLL.conll2doc(input_str=rows), english="Night comes")
+        assert document.passages == annotate_tokens([["Nox", "venit"]], [["Night", "comes"]]).passages
 
 
 class TestCltk:
@@ -131,6 +133,16 @@ class TestCltk:
         document = from_cltk(_cltk("(Lux!) lucet.", [_word("Lux", 0), _word("lucet", 1)]))
         _check(document, "(Lux!) lucet.")
         assert [[t.text for t in p.tokens] for p in document.passages] == [["(", "Lux", "!", ")"], ["lucet", "."]]
+
+    def test_a_rendering_is_set_beside_as_annotate_does(self) -> None:
+        latin, english = "Stellae lucent.\nNox venit.", "The stars shine.\nNight comes."
+        words = [*map(_word, ["Stellae", "lucent", "."], [0] * 3), *map(_word, ["Nox", "venit", "."], [1] * 3)]
+        assert from_cltk(_cltk(latin, words), english=english) == annotate(latin, english)
+        one = from_cltk(_cltk(latin, words), english="The stars shine and night comes")
+        _check(one, latin)
+        assert [(len(p.tokens), len(p.rendering)) for p in one.passages] == [(6, 6)]
+        with pytest.raises(TextError, match="english"):
+            from_cltk(_cltk(latin, words), english="")
 
     @pytest.mark.parametrize("words", [["lucet", "Lux"], ["Lux", "tenebrae"], ["lucet"]])
     def test_words_of_another_text_are_refused(self, words: list[str]) -> None:

@@ -8,6 +8,7 @@ import pytest
 from hypothesis import example, given
 from hypothesis import strategies as st
 
+from latingloss import analyze
 from latingloss.text.tokens import INVISIBLE, is_numeral, tokenize, tokenize_english, word_text
 
 ANY = st.text(st.characters(), max_size=80)  # all of Unicode, lone surrogates too
@@ -47,6 +48,24 @@ def test_composed_and_decomposed_text_have_the_same_words(text):
 def test_a_word_is_one_token(word, form):
     word = unicodedata.normalize(form, word)
     assert kinds(word) == [(word, "word")]
+
+
+def test_a_zero_width_space_parts_words():
+    """Unicode Standard Annex #14 (Line Breaking), section 5.1, class ZW: it gives a break opportunity, as a space."""
+    spans = tokenize("lux\u200bvenit et \u200bnox XII\u200bannos")
+    assert [(t.text, t.start) for t in spans if t.kind == "word"] == [
+        ("lux", 0), ("venit", 4), ("et", 10), ("nox", 14), ("annos", 22),
+    ]  # fmt: skip
+    assert [t.start for t in spans if t.text == "\u200b"] == [3, 13, 21]
+    assert [t.text for t in spans if t.kind == "number"] == ["XII"]
+
+
+@pytest.mark.parametrize("unseen", ["\u00ad", "\u200c", "\u200d", "\u2060", "\ufeff"])
+def test_what_does_not_part_words_is_not_read(unseen):
+    """The same, classes BA (soft hyphen), CM (U+200C), ZWJ and WJ; their look-up is as without them."""
+    (token,) = tokenize(f"stel{unseen}lae")
+    assert (token.text, token.kind, word_text(token.text)) == (f"stel{unseen}lae", "word", "stellae")
+    assert [r.lemma for r in analyze(token.text)] == [r.lemma for r in analyze("stellae")]
 
 
 @pytest.mark.parametrize(
