@@ -121,7 +121,11 @@ class _Built:
 
     def error(self, found: ValidationError) -> FormatError:
         """Return what the models say is wrong as one error, each mistake with its place."""
-        self.noted = [self._mistake(one) for one in found.errors(include_url=False)]
+        errors = found.errors(include_url=False)
+        within = {one["loc"][:depth] for one in errors for depth in range(len(one["loc"]))}
+        self.noted = [  # a list whose items are all wrong counts as empty
+            self._mistake(one) for one in errors if one["type"] != "too_short" or one["loc"] not in within
+        ]
         return self._told()
 
     def _mistake(self, found: Any) -> tuple[_Place, str]:

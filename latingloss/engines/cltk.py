@@ -1,6 +1,6 @@
 """CLTK as engine: the tags of its documents vote, the analyser says what there is to vote for.
 
-CLTK 1.5 (Johnson et al. 2021) tags Latin by Stanza or spaCy, one tag and one lemma a word, so that its votes count as
+CLTK (Johnson et al. 2021) tags Latin by Stanza or spaCy, one tag and one lemma a word, so that its votes count as
 Stanza's do.
 """
 
@@ -26,8 +26,9 @@ _AHEAD = 8  # of CLTK's words are looked at for the next of ours: numbers and ma
 class CltkEngine:
     """Chooses readings by the tags of CLTK: of a document that there is, or of its pipeline.
 
-    `document` is a tagged CLTK `Doc` (1.x); the engine then reads the text that it was made of, or a part from its
-    beginning. Without it every text goes through CLTK's normalisation and Stanza; nothing is ever downloaded.
+    `document` is a tagged CLTK `Doc` (1.5 or 2.x); the engine then reads the text that it was made of, or a part from
+    its beginning. Without it every text goes through the normalisation and Stanza of CLTK 1.5; nothing is ever
+    downloaded.
     Words that CLTK has cut otherwise are read without a vote. One engine may be shared by threads; they take turns.
     Raises `InputTypeError` for another document, `OptionError` if it has no tags or the model is not there,
     `MissingExtraError` if CLTK is not installed.
@@ -98,13 +99,20 @@ def _tags(document: Any) -> Sequence[tuple[str, Tagged]]:
         raise InputTypeError(f"document must be a cltk Doc with words, not {type(document).__name__}")
     if not any(word.upos for word in words):
         raise OptionError("the CLTK document has no tags; run a pipeline with LatinStanzaProcess or LatinSpacyProcess")
-    return [(_key(word.string), Tagged(_key(word.lemma or ""), word.upos or "X", _features(word))) for word in words]
+    return [(_key(word.string), Tagged(_key(word.lemma or ""), _upos(word), _features(word))) for word in words]
+
+
+def _upos(word: Any) -> str:
+    return getattr(word.upos, "tag", word.upos) or "X"  # CLTK 2 has an object, 1.5 a text
 
 
 def _features(word: Any) -> dict[str, str]:
     """Return CLTK's features by their names in Universal Dependencies."""
+    found = word.features.features if word.features else []
+    if isinstance(found, list):  # CLTK 2
+        return {feature.key: feature.value for feature in found}
     names = _ud_names()
-    values = (value for given in word.features.features.values() if isinstance(given, list) for value in given)
+    values = (value for given in found.values() if isinstance(given, list) for value in given)
     return dict(names[_member(value)] for value in values if _member(value) in names)
 
 
@@ -128,13 +136,16 @@ def _need_cltk() -> None:
 
 def _pipeline() -> Any:
     """Return CLTK's pipeline as far as tags; raise `OptionError` where it would download a model."""
-    from cltk import NLP
-    from cltk.alphabet.processes import LatinNormalizeProcess
-    from cltk.core.data_types import Pipeline
-    from cltk.dependency.processes import LatinStanzaProcess
-    from cltk.dependency.stanza_wrapper import StanzaWrapper
-    from cltk.languages.utils import get_lang
-    from stanza.resources.prepare_resources import default_treebanks
+    try:
+        from cltk import NLP
+        from cltk.alphabet.processes import LatinNormalizeProcess
+        from cltk.core.data_types import Pipeline
+        from cltk.dependency.processes import LatinStanzaProcess
+        from cltk.dependency.stanza_wrapper import StanzaWrapper
+        from cltk.languages.utils import get_lang
+        from stanza.resources.prepare_resources import default_treebanks
+    except ImportError as error:
+        raise OptionError("only the pipeline of CLTK 1.5 is run here; give a document of another CLTK's") from error
 
     model = Path.home() / "stanza_resources" / "la" / "tokenize" / f"{default_treebanks['la']}.pt"
     if "lat" not in StanzaWrapper.nlps and not model.is_file():

@@ -87,11 +87,12 @@ def test_what_is_wrong_is_told_with_its_place(text, place, told):
 
 
 def test_all_mistakes_are_told_together():
-    text = "everywhere:\n  - {word: lux, lema: lux, upos: Noun}\n  - {word: nox, difficulty: 2}\n"
+    """Those alone: that a list has no item that is right is not one more."""
+    text = "passages: [{latin: lux, words: [\n{word: lux, lema: lux, upos: Noun},\n{word: nox, difficulty: 2}]}]\n"
     with pytest.raises(FormatError) as error:
         corrections.read(text, name="x")
     assert [line.split(":")[0] for line in str(error.value).splitlines()] == [
-        "x, line 2, column 17", "x, line 2, column 34", "x, line 3, column 29",
+        "x, line 2, column 13", "x, line 2, column 30", "x, line 3, column 25",
     ]  # fmt: skip
 
 

@@ -21,7 +21,7 @@ _SENTENCES = [["Stellae", "lucent", "noctem", "populusque", "vigilat"], ["Vox", 
 
 @pytest.fixture(scope="module")
 def stanza(shared: Path) -> StanzaEngine:
-    pytest.importorskip("cltk", reason='needs the extra cltk: pip install "latingloss[cltk]"')
+    pytest.importorskip("cltk.dependency.stanza_wrapper", reason="needs CLTK 1.5, for Python 3.11: pip install cltk")
     return StanzaEngine(model_dir=shared / "models" / "stanza-la")
 
 
@@ -95,6 +95,39 @@ class TestWithCltk:
         for given, error in (("lux", InputTypeError), (Doc(raw="lux", words=[Word(string="lux")]), OptionError)):
             with pytest.raises(error):
                 CltkEngine(given)
+
+
+@pytest.mark.heavy
+@pytest.mark.filterwarnings("default")
+class TestWithCltk2:
+    """Its `Doc` and `Word`, put together as its StanzaProcess does; 2.x wants Python 3.13."""
+
+    def test_its_tags_decide(self) -> None:
+        document = self._doc([("Stellae", "stella", "NOUN", "Case=Dat|Number=Sing"), ("lucent", "luceo", "VERB", "")])
+        ours = from_cltk(document, annotator=Annotator(CltkEngine(document)))
+        best = ours.passages[0].tokens[0].words[0]
+        assert (best.lemma, best.features["Case"], best.features["Number"]) == ("stēlla", "Dat", "Sing")
+
+    def test_its_pipeline_is_not_run(self) -> None:
+        self._doc([])
+        with pytest.raises(OptionError, match="give a document"):
+            CltkEngine()
+
+    @staticmethod
+    def _doc(rows: list[tuple[str, str, str, str]]) -> Any:
+        needs = "needs CLTK 2, for Python 3.13: pip install cltk"
+        convert = pytest.importorskip("cltk.morphosyntax.normalization", reason=needs).convert_pos_features_to_ud
+        from cltk.core.data_types import Doc, Language, Word
+        from cltk.morphosyntax.ud_pos import UDPartOfSpeechTag
+
+        words = [
+            Word(
+                string=form, lemma=lemma, upos=UDPartOfSpeechTag(tag=upos), index_sentence=0,
+                features=convert(feats_raw=features) if features else None,
+            )
+            for form, lemma, upos, features in rows
+        ]  # fmt: skip
+        return Doc(language=Language(name="Latin"), raw=" ".join(row[0] for row in rows), words=words)
 
 
 def _odds(choice: Any) -> list[tuple[str, float]]:
