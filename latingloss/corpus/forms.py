@@ -31,7 +31,7 @@ ROW = np.dtype(
      ("readings", "i2"), ("difficulty", "f4"), ("known", "?")]
 )  # fmt: skip
 Rows = NDArray[np.void]
-WORDS_AT_ONCE = 8192
+WORDS_AT_ONCE = 1536
 
 
 class Names:

@@ -13,7 +13,7 @@ from latingloss.morphology.ranking import candidates
 from latingloss.text.tokens import word_text
 
 _MOST_TYPES = 400_000  # distinct forms kept before the table is begun anew
-_BATCH = 4_000  # words laid out at a time
+_BATCH = 1_500  # words laid out at a time
 
 
 class BuiltInEngine:

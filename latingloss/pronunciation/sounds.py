@@ -54,6 +54,7 @@ _APART = re.compile(
 )
 _GREEK_EU = re.compile("^(?:h|z|orpʰ|tʰes|pers|atr|pel|prot|ner|morpʰ|odyss|prometʰ|tyd|capan|idomen)eus$")
 _PRONOUN_UI = re.compile("^(?:(?:ali|ne|si)?cu|hu)i(?=c?$|[^aeiou])")
+_JOINED = ("ae", "oe", "au", "eu")
 _SECOND_E = re.compile("(?<=[ao])e")
 _SECOND_U = re.compile("(?<=[ae])u")
 
@@ -65,15 +66,21 @@ def speech_sounds(spelling: Spelling) -> str:
     >>> [speech_sounds(read_spelling(word)) for word in ("injūria", "inquit", "adiciō", "aurum", "deus")]
     ['injUria', 'inqʷit', 'adɪciO', 'aᵘrum', 'deus']
     """
-    pattern = _STRAY_J.sub("i", spelling.pattern)
+    pattern = spelling.pattern  # each rule is tried only on words with its letter, which is far quicker
+    if "j" in pattern:
+        pattern = _STRAY_J.sub("i", pattern)
     if "u" not in pattern and _STRAY_V.search(pattern):
         pattern = pattern.replace("v", "u")
-    pattern = _LABIAL.sub("ʷ", _ASPIRATE.sub("ʰ", pattern))
+    if "h" in pattern:
+        pattern = _ASPIRATE.sub("ʰ", pattern)
+    if "u" in pattern:
+        pattern = _LABIAL.sub("ʷ", pattern)
     if "i" in pattern:
         pattern = _settle_early_i(pattern)
     if "v" not in pattern and "u" in pattern:
         pattern = _settle_u(pattern)
-    pattern = _MIDDLE_I.sub("j", pattern)
+    if "i" in pattern or "y" in pattern:
+        pattern = _MIDDLE_I.sub("j", pattern)
     return _with_lengths(_join_diphthongs(pattern), spelling.lengths)
 
 
@@ -93,9 +100,12 @@ def _settle_u(pattern: str) -> str:
 
 
 def _join_diphthongs(pattern: str) -> str:
+    if "ui" in pattern:
+        pattern = _PRONOUN_UI.sub(lambda match: match[0][:-1] + "ⁱ", pattern)
+    if not any(pair in pattern for pair in _JOINED):
+        return pattern
     if not _GREEK_EU.match(pattern):
         pattern = _APART.sub(lambda match: match[0][:-1] + match[0][-1].upper(), pattern)
-    pattern = _PRONOUN_UI.sub(lambda match: match[0][:-1] + "ⁱ", pattern)
     return _SECOND_U.sub("ᵘ", _SECOND_E.sub("ᵉ", pattern))
 
 
