@@ -52,5 +52,5 @@ def explained(outcome: NDArray[np.float64], causes: NDArray[np.float64]) -> floa
     1.0
     """
     rows = np.vstack([causes, np.ones(causes.shape[1])]).T
-    left = outcome - rows @ np.linalg.lstsq(rows, outcome)[0]
+    left = outcome - rows @ np.linalg.lstsq(rows, outcome, rcond=None)[0]
     return float(1 - left.var() / outcome.var())

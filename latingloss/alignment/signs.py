@@ -28,7 +28,9 @@ _NO_COMMAND = frozenset(
     "i we he she it they thou ye who that to am is are was were will shall would should may might had has hath did does"
     " let".split()
 )
-_CALLING = frozenset("o oh my our thy your and or".split())  # words of grammar among the names of who is called
+_CALLING = frozenset(
+    "o oh you ye thou my our thy your and or".split()
+)  # words of grammar among the names of who is called
 _PREPOSITIONS = frozenset(
     "of to unto for with by from in on at into about through upon than against among before after under over as like"
     " without within between toward towards beside behind".split()
@@ -112,7 +114,11 @@ def _is_called(first: int, last: int, english: list[str], *, verbal: set[int]) -
         return False  # in a list
     if end - start > _LONGEST_CALL or not verbal.isdisjoint(range(start, end)):
         return False
-    return all(word in _CALLING or word not in _GRAMMAR | _PREPOSITIONS for word in english[start:end])
+    called = english[start:end]
+    if "of" in called and (not start or english[start - 1] in _STOPS):  # soul of the world, hear
+        called = called[: called.index("of")]
+    within = first - start < len(called)
+    return within and all(word in _CALLING or word not in _GRAMMAR | _PREPOSITIONS for word in called)
 
 
 def _without_preposition(first: int, english: list[str], *, verbal: set[int]) -> bool:

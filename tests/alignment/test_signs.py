@@ -28,6 +28,8 @@ def test_all_words_for_one_who_is_called_are(word: str) -> None:
         ("Sun and moon , shine .", "Sun"),
         ("Sun and moon , shine .", "moon"),
         ("Shine , O sun .", "sun"),
+        ("Shine , all you stars .", "stars"),
+        ("Sun of justice , shine .", "Sun"),
     ],
 )
 def test_several_may_be_called(english: str, word: str) -> None:
@@ -42,6 +44,7 @@ def test_several_may_be_called(english: str, word: str) -> None:
         ("In winter , they bring bread .", "winter"),
         ("The farmers , they bring bread .", "farmers"),
         ("Farmers bring bread .", "Farmers"),
+        ("Sons of farmers , they bring bread .", "farmers"),
     ],
 )
 def test_others_are_not(english: str, word: str) -> None:
