@@ -56,8 +56,10 @@ def relations(lexeme: Lexeme) -> tuple[Relation, ...]:
     found = {relation.word: relation for relation in _built().get((lexeme.lemma, lexeme.upos), ())}
     for word in filter(None, lexeme.kin.split("; ")):
         bare = word.removeprefix("~")
-        if bare not in found or bare != word:
-            found[bare] = Relation(bare, "family" if bare == word else "shared root", "", _alike(lexeme, bare))
+        if bare not in found:
+            found[bare] = Relation(bare, "family", "", _alike(lexeme, bare))
+        if bare != word:
+            found[bare] = found[bare]._replace(kind="shared root", chain="")
     return tuple(found.values())
 
 
