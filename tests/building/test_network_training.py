@@ -39,4 +39,4 @@ def test_the_network_learns_which_case_a_preposition_takes_and_says_the_same_in_
     one = lessons[0]
     by_torch = chooser(training._batch(one, np.ones(len(types.numbering.lemmas), np.float32))).detach().numpy()
     by_numpy = training.Network(types.numbering, chooser.weights()).scores(one.columns)
-    assert by_numpy == pytest.approx(by_torch, abs=1e-4)
+    assert by_numpy == pytest.approx(by_torch, abs=5e-3)  # numpy multiplies numbers of ten bits
