@@ -175,7 +175,8 @@ def _with_english(tokens: list[TokenChoices], links: Sequence[Link], english: li
 
 
 @cache
-def _default() -> Annotator:
+def default_annotator() -> Annotator:
+    """Return the annotator of `annotate` and `annotate_tokens`, which keeps the forms that it has met."""
     return Annotator()
 
 
@@ -193,7 +194,7 @@ def annotate(latin: str, english: str | None = None, *, corrections: Corrections
     >>> [(w.lemma, w.features.get("Case"), w.gloss) for t in doc.passages[0].tokens for w in t.words][0]
     ('vesper', 'Nom', 'evening')
     """
-    return _default().annotate(latin, english, corrections=corrections)
+    return default_annotator().annotate(latin, english, corrections=corrections)
 
 
 def annotate_tokens(
@@ -212,4 +213,4 @@ def annotate_tokens(
     >>> [t.text for t in doc.passages[0].tokens]
     ['Stellae', 'lucent', '.']
     """
-    return _default().annotate_tokens(latin_sentences, english, corrections=corrections)
+    return default_annotator().annotate_tokens(latin_sentences, english, corrections=corrections)

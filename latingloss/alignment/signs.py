@@ -13,7 +13,7 @@ from latingloss.alignment.grammar import FUNCTION_WORDS
 from latingloss.english.vocabulary import has_adverb
 from latingloss.english.words import base_forms
 
-_REACH = 4  # English words between a noun and its verb
+_REACH = 4  # English words between a noun and its verb or preposition
 _LONGEST_CALL = 7  # English words
 _BREAKS = frozenset('.,;:?!—–"“”')
 _STOPS = frozenset(".;:?!")
@@ -28,9 +28,8 @@ _NO_COMMAND = frozenset(
     "i we he she it they thou ye who that to am is are was were will shall would should may might had has hath did does"
     " let".split()
 )
-_CALLING = frozenset(
-    "o oh you ye thou my our thy your and or".split()
-)  # words of grammar among the names of who is called
+# words of grammar among the names of who is called
+_CALLING = frozenset("o oh you ye thou my our thy your and or".split())
 _PREPOSITIONS = frozenset(
     "of to unto for with by from in on at into about through upon than against among before after under over as like"
     " without within between toward towards beside behind".split()

@@ -10,8 +10,7 @@ import polars
 from latingloss.corpus.extra import pl
 from latingloss.corpus.schema import PARTS
 from latingloss.difficulty.frequency import PRIOR_WORDS, Frequencies
-from latingloss.difficulty.score import SPREAD, Weight, shipped_weights
-from latingloss.errors import OptionError
+from latingloss.difficulty.score import SPREAD, Weight, checked_weights
 from latingloss.text.orthography import printed
 
 Frame = TypeVar("Frame", polars.DataFrame, polars.LazyFrame)
@@ -32,9 +31,7 @@ def rescore(
     >>> classical["zipf"][0] > words["zipf"][0], classical["difficulty"][0] < words["difficulty"][0]
     (True, True)
     """
-    table = shipped_weights() if weights is None else weights
-    if missing := [part for part in PARTS if part not in table]:
-        raise OptionError(f"weights lack {', '.join(missing)}; give one for each part, of weight 0 to leave it out")
+    table = checked_weights(weights)
     found = words if frequencies is None else _counted(words, frequencies)
     total = pl.sum_horizontal(
         pl.lit(table[part].weight) * (pl.col(column) - table[part].mean) / table[part].deviation

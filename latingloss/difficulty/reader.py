@@ -11,9 +11,17 @@ from collections.abc import Iterable, Iterator, Mapping
 from typing import NamedTuple
 
 from latingloss.difficulty.frequency import Frequencies
-from latingloss.difficulty.score import Weight, difficulty, frequency_reason, reweighed, scored, shipped_weights
+from latingloss.difficulty.score import (
+    Weight,
+    checked_weights,
+    difficulty,
+    frequency_reason,
+    reweighed,
+    scored,
+    shipped_weights,
+)
 from latingloss.document import Difficulty, Document
-from latingloss.errors import InputTypeError, OptionError
+from latingloss.errors import InputTypeError
 from latingloss.kin.derivations import Entry, root
 from latingloss.morphology.lexicon import find
 from latingloss.morphology.ranking import Candidate, candidates
@@ -60,9 +68,7 @@ class Reader:
     ) -> None:
         if isinstance(known, str | Document):
             raise InputTypeError("known must be a list of words, texts or documents; put the one in a list")
-        self._weights = shipped_weights() if weights is None else weights
-        if missing := [part for part in shipped_weights() if part not in self._weights]:
-            raise OptionError(f"weights lack {', '.join(missing)}; give one for each part, of weight 0 to leave it out")
+        self._weights = checked_weights(weights)
         self._frequencies = frequencies
         self._lemmas: dict[Entry, dict[str, Met]] = {}
         self._roots: dict[Entry, Met] = {}

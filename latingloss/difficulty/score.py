@@ -20,6 +20,7 @@ from typing import NamedTuple
 from latingloss.difficulty.frequency import lexeme_zipf, per_million
 from latingloss.difficulty.shape import clusters, clusters_reason, crowding, letters_changed, ways_of
 from latingloss.document import Difficulty, DifficultyPart, Relative
+from latingloss.errors import OptionError
 from latingloss.kin import cognate_distance, english_zipf
 from latingloss.kin.relations import KNOWN_ZIPF, Relation, described, ranked
 from latingloss.morphology.lexicon import Lexeme
@@ -48,6 +49,15 @@ class Weight(NamedTuple):
 def shipped_weights() -> dict[str, Weight]:
     """Return the documented prior weights by part."""
     return {part: Weight(*map(float, numbers)) for part, *numbers in read_table("difficulty/weights.tsv")}
+
+
+def checked_weights(weights: Mapping[str, Weight] | None) -> Mapping[str, Weight]:
+    """Return weights that were given, the shipped ones for None; raise `OptionError` if a part has none."""
+    if weights is None:
+        return shipped_weights()
+    if missing := [part for part in shipped_weights() if part not in weights]:
+        raise OptionError(f"weights lack {', '.join(missing)}; give one for each part, of weight 0 to leave it out")
+    return weights
 
 
 @lru_cache(maxsize=20_000)

@@ -13,7 +13,7 @@ from typing import Any
 
 from latingloss.document import Document
 from latingloss.errors import InputTypeError, TextError
-from latingloss.pipeline import Annotator
+from latingloss.pipeline import Annotator, default_annotator
 from latingloss.text.bilingual import BilingualLine, kind_of, of_tokens, with_rendering
 from latingloss.text.checking import check_string, check_whole
 from latingloss.text.tokens import Span, tokenize
@@ -75,7 +75,7 @@ def _need(document: object, name: str, attributes: Sequence[str]) -> None:
 def _annotated(source: str, lines: list[BilingualLine], english: str | None, annotator: Annotator | None) -> Document:
     if english is not None:
         lines = with_rendering(source, english, lines)
-    return (annotator or Annotator()).annotate_lines(lines, source, english)
+    return (annotator or default_annotator()).annotate_lines(lines, source, english)
 
 
 def _found(source: str, sentences: Iterable[Sequence[str]]) -> list[list[_Span]] | None:
